@@ -1,0 +1,1 @@
+"""Write: a solved and drawn circuit becomes the blocks of one page."""
