@@ -1,0 +1,120 @@
+"""The plugin: all circuits are worked first, then their pages go to the site generator, stage by stage."""
+
+from __future__ import annotations
+
+import logging
+import re
+from functools import partial
+from pathlib import Path
+from typing import Any, Literal
+
+from markupsafe import escape
+from mkdocs.config import config_options
+from mkdocs.config.base import Config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.plugins import BasePlugin
+from mkdocs.structure.files import File, Files
+from mkdocs.structure.nav import Navigation
+from mkdocs.structure.pages import Page as SitePage
+
+from build_tools import pipeline
+from build_tools.circuit.problem import CircuitError
+from build_tools.page.listing import figure_file, render_shelves
+from build_tools.page.page import Page
+from build_tools.site.catalogue import all_shelves, first_shelf, in_order
+from build_tools.site.keep import Keep, edition_of, fingerprint
+from build_tools.site.neighbours import link_in_order, listed_below, show_in_section
+
+log = logging.getLogger("mkdocs.plugins.worked-circuits")
+
+tool = Path(pipeline.__file__).parent
+list_page = "examples/index.md"
+place = re.compile(r'<div data-block="([\w-]+)"></div>')
+
+
+class Settings(Config):
+    """What mkdocs.yml may say about the plugin."""
+
+    circuits = config_options.Dir(default="circuits")
+    """The folder of circuit files."""
+    keep = config_options.Dir(default=".cache")
+    """The folder for finished pages, so that the next build need not make them again."""
+
+
+class WorkedCircuits(BasePlugin[Settings]):
+    """Publishes every circuit file as a page. The stages stand in the order in which MkDocs runs them."""
+
+    def __init__(self) -> None:
+        self.running = fingerprint(tool, "*.py")
+        self.kept: Keep | None = None
+        self.pages: dict[str, Page] = {}
+        self.lists: dict[str, str] = {}
+
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
+        """Do nothing: a plugin that has this stage is kept by MkDocs between the rebuilds of `serve`."""
+
+    def on_pre_build(self, *, config: MkDocsConfig) -> None:
+        """Work all circuits, before MkDocs empties the site folder: a faulty one must not cost the site that is built."""
+        if fingerprint(tool, "*.py") != self.running:
+            log.info("build_tools has changed: stop mkdocs serve and start it again to use what is new")
+        self.kept = self.kept or Keep(Path(self.config.keep))
+        self.kept.begin(edition_of(self.running, fingerprint(tool, "*.jinja")))
+        try:
+            pages = in_order(pipeline.work_folder(Path(self.config.circuits), keep=self.kept))
+        except CircuitError as report:
+            raise PluginError(f"{self.config.circuits}: nothing was published\n{report}") from None
+        self.kept.sweep()
+        log.info("%d circuits, %d of them worked anew", len(pages), self.kept.made)
+        self.pages = {f"examples/{page.address}.md": page for page in pages}
+        self.lists = {
+            "examples": render_shelves(all_shelves(pages)),
+            "first-examples": render_shelves(first_shelf(pages)),
+        }
+
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        """Add each example's skeleton as a Markdown file, and its figure as an image, without writing either to disk."""
+        add = partial(File.generated, config)
+        for source, page in self.pages.items():
+            files.append(add(source, content=page.markdown))
+            files.append(add(f"examples/{page.address}/figure.svg", content=figure_file(page.figure)))
+        return files
+
+    def on_page_markdown(self, markdown: str, *, page: SitePage, config: MkDocsConfig, files: Files) -> str:
+        """Give the theme an example's title, summary and topics. It escapes none of them, so they come escaped."""
+        example = self.pages.get(page.file.src_uri)
+        if example is None:
+            return markdown
+        page.meta = {
+            "title": escape(example.title),
+            "description": escape(example.summary),
+            "tags": [escape(topic) for topic in example.topics],
+        }
+        return example.markdown
+
+    def on_env(self, env: Any, *, config: MkDocsConfig, files: Files) -> None:
+        """Give the examples, which stand outside the navigation, their parent, previous and next page."""
+        self.front = site_page(files, list_page)
+        self.listed = listed_below(self.front)
+        link_in_order(self.front, [site_page(files, source) for source in self.pages])
+
+    def on_page_context(self, context: Any, *, page: SitePage, config: MkDocsConfig, nav: Navigation) -> None:
+        """Show an example in the navigation of its own page."""
+        show_in_section(self.front, self.listed, page if page.file.src_uri in self.pages else None)
+
+    def on_post_page(self, output: str, *, page: SitePage, config: MkDocsConfig) -> str:
+        """Put the finished blocks where the skeleton left their places."""
+        example = self.pages.get(page.file.src_uri)
+        blocks = example.blocks if example else self.lists
+        try:
+            return place.sub(lambda found: blocks[found[1]], output)
+        except KeyError as missing:
+            raise PluginError(f"{page.file.src_uri}: there is no block {missing}") from None
+
+
+def site_page(files: Files, source: str) -> SitePage:
+    """The site's page for this source, which must be there."""
+    file = files.get_file_from_path(source)
+    if file is None or file.page is None:
+        raise PluginError(f"docs/{source} is missing: the list of examples stands there")
+    return file.page
