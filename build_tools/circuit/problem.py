@@ -28,6 +28,8 @@ class Problem:
     """What stands there instead, as a noun phrase."""
     way_out: str = ""
     """A sentence that gets the author on; empty where `expected` says it all."""
+    at_key: bool = False
+    """Whether the key itself is at fault, not its value."""
     line: int = 0
     """The line where no key can name the place (a file that is not TOML); else 0."""
     column: int = 0

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
 
-from build_tools.circuit.numeral import decimals, with_unit
+from build_tools.circuit.numeral import MINUS, decimals, with_unit
 from build_tools.circuit.problem import describe, did_you_mean, shorten
 
 
@@ -66,7 +66,7 @@ nouns = {"V": "a voltage", "Ω": "a resistance", "A": "a current", "F": "a capac
 largest, smallest = Fraction(10**15), Fraction(1, 10**15)
 """Sizes beyond these, in the SI unit, are slips of the pen: no circuit on paper needs them."""
 
-one_spelling = str.maketrans({"Ω": "Ω", "µ": "u", "μ": "u", "−": "-"})
+one_spelling = str.maketrans({"\N{OHM SIGN}": "Ω", "\N{MICRO SIGN}": "u", "\N{GREEK SMALL LETTER MU}": "u", "\N{MINUS SIGN}": "-"})
 pattern = re.compile(r"(?P<number>[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE](?P<power>[+-]?\d+))?)(?P<gap>\s*)(?P<unit>\S*)", re.ASCII)
 
 
@@ -97,18 +97,21 @@ def split_number(value: object, wanted: Dimension) -> tuple[re.Match[str], str]:
     match = pattern.fullmatch(text) if len(text) <= 200 else None
     if match:
         return match, text
-    raise QuantityError(wanted.wanted, describe(value), explain_unreadable(text))
+    fault, way_out = explain_unreadable(text)
+    raise QuantityError(wanted.wanted, describe(value) + fault, way_out)
 
 
-def explain_unreadable(text: str) -> str:
-    """The way out for a text that is no number and unit at all."""
-    if re.fullmatch(r"[+-]?\d+,\d+( .*|[^\d,].*)?", text, re.ASCII):
-        return f'a decimal comma is not read: write a point, "{shorten(text.replace(",", "."))}"'
-    if re.match(r"[+-]?[\d.]+(,\d{3})+", text, re.ASCII):
-        return "write the number without commas"
-    if re.match(r"[+-]?(nan|inf)", text, re.IGNORECASE):
-        return "NaN and infinity are not numbers a circuit can have"
-    return "write a number, a space and a unit"
+def explain_unreadable(text: str) -> tuple[str, str]:
+    """The fault's name and the way out for a text that is no number and unit at all."""
+    if re.match(r"[+-]?\d+(,\d{3})+(?!\d)", text, re.ASCII):
+        return " with a comma", f'write decimals with a point and thousands with nothing, "{shorten(text.replace(",", ""))}"'
+    if re.match(r"[+-]?\d*,\d+(?![\d,])", text, re.ASCII):
+        return " with a decimal comma", f'write a decimal point, "{shorten(text.replace(",", "."))}"'
+    if re.match(r"[+-]?nan", text, re.IGNORECASE):
+        return ", which is not a number (NaN)", "write a number, a space and a unit"
+    if re.match(r"[+-]?inf", text, re.IGNORECASE):
+        return ", which is infinite", "write a number, a space and a unit"
+    return "", "write a number, a space and a unit"
 
 
 def find_factor(match: re.Match[str], text: str, wanted: Dimension) -> Fraction:
@@ -141,7 +144,8 @@ def check_size(exact: Fraction, text: str, wanted: Dimension, signed: bool) -> N
         raise QuantityError(wanted.wanted, f"{describe(text)}, which is out of range", "sizes from 1e-15 to 1e15 in the SI unit are read")
     if exact > 0 or signed:
         return
-    raise QuantityError(f"{wanted.wanted}, above zero", describe(text), ways_above_zero[wanted, exact < 0])
+    found = f"{'the negative' if exact < 0 else 'the zero'} {describe(text)}"
+    raise QuantityError(f"{wanted.wanted}, above zero", found, ways_above_zero[wanted, exact < 0])
 
 
 ways_above_zero = {
@@ -158,7 +162,7 @@ ways_above_zero = {
 
 def typeset(match: re.Match[str]) -> str:
     """The quantity as the author wrote it, in the signs of print."""
-    unit = match["unit"].replace("ohm", "Ω").replace("u", "µ")
+    unit = match["unit"].replace("ohm", "Ω").replace("u", "\N{MICRO SIGN}")
     whole, point, part = match["number"].lstrip("+").partition(".")
     digits = decimals(Fraction(match["number"])) if match["power"] else (whole or "0") + (point + part if part else "")
-    return with_unit(digits.replace("-", "−"), unit)
+    return with_unit(digits.replace("-", MINUS), unit)

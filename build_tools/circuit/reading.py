@@ -1,0 +1,212 @@
+"""From the table of a circuit file to a checked `Circuit`, or every fault of it at once.
+
+Checked here is all that can be seen without any physics: keys, names, quantities, and that everything named exists.
+What the circuit then does is judged in `laws`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from typing import Any
+
+from build_tools.circuit.circuit import AssumedCurrent, ChosenLoop, Circuit, Drawing, Part, Place
+from build_tools.circuit.getter import Getter
+from build_tools.circuit.part import read_part
+from build_tools.circuit.problem import CircuitError, describe, listed
+from build_tools.circuit.source import CircuitSource
+
+levels = ("first steps", "core", "stretch")
+resistor_shapes = ("zigzag", "rectangle")
+file_keys = (
+    "title", "question", "level", "topics", "asked",
+    "points", "parts", "drawing", "currents", "loops", "equations", "given",
+)  # fmt: skip
+address_pattern = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,79}")
+most_parts = 60
+
+
+def read_circuit(source: CircuitSource) -> Circuit:
+    """Check a source and give the circuit it describes.
+
+    Raises:
+        CircuitError: with every fault found.
+    """
+    get = Getter()
+    circuit = CircuitReader(get, source).circuit()
+    if get.problems:
+        raise CircuitError(get.problems)
+    return circuit
+
+
+class CircuitReader:
+    """The sections of one file, read in the order in which they lean on each other."""
+
+    def __init__(self, get: Getter, source: CircuitSource) -> None:
+        self.get, self.source, self.top = get, source, source.table
+
+    def circuit(self) -> Circuit:
+        """The whole file."""
+        self.get.known_keys(self.top, (), file_keys, "a key of a circuit file")
+        self.check_address()
+        parts = self.parts()
+        names = [part.name for part in parts]
+        ends = tuple(dict.fromkeys(end for part in parts for end in (part.start, part.end) if end))
+        drawing = self.drawing(names, ends)
+        points = tuple(dict.fromkeys([*ends, *(end for pair in drawing.joined for end in pair)]))
+        self.check_points(drawing, points)
+        currents, loops = self.currents(parts, drawing), self.loops(names, points)
+        self.check_distinct(parts, currents, loops)
+        self.refuse_given()
+        return Circuit(
+            **self.heading(names), parts=parts, currents=currents, loops=loops, leave_out=self.leave_out(points), drawing=drawing
+        )
+
+    def check_address(self) -> None:
+        """The file's stem is an address, so it must be fit for one."""
+        if not address_pattern.fullmatch(self.source.address):
+            expected = "a file name of letters, digits, hyphens, with no other signs"
+            self.get.note((), expected, describe(self.source.address), "the file's name is the page's address")
+
+    def heading(self, parts: list[str]) -> dict[str, Any]:
+        """What is said about the example as a whole."""
+        get, top, address = self.get, self.top, self.source.address
+        title = address.replace("-", " ").replace("_", " ")
+        topics = get.items(top.get("topics", []), ("topics",), "a list of topics in quotes")
+        return {
+            "address": address,
+            "title": " ".join(get.text(top.get("title", title[:1].upper() + title[1:]), ("title",), "a title in quotes").split()),
+            "question": get.text(top.get("question", "Find the current in every branch."), ("question",), "a question in quotes"),
+            "level": get.one_of(top.get("level", "core"), ("level",), levels, f"a level: {listed(levels, 'or')}"),
+            "topics": tuple(" ".join(get.text(topic, ("topics", str(i)), "a topic in quotes").split()) for i, topic in enumerate(topics)),
+            "asked": get.names(top.get("asked", []), ("asked",), parts, "the name of a part"),
+        }
+
+    def parts(self) -> tuple[Part, ...]:
+        """[parts], one line each."""
+        get = self.get
+        if "parts" not in self.top:
+            get.note(("parts",), "a section [parts] with a line for each part", "none")
+            return ()
+        table = get.table(self.top["parts"], ("parts",), "a section [parts] with a line for each part")
+        if len(table) > most_parts:
+            get.note(("parts",), f"at most {most_parts} parts", f"{len(table)}", "a circuit to be worked by hand is smaller")
+            return ()
+        if not table and isinstance(self.top["parts"], dict):
+            get.note(("parts",), "at least one part", "an empty section")
+        return tuple(filter(None, (read_part(get, name, value) for name, value in table.items())))
+
+    def drawing(self, parts: list[str], ends: tuple[str, ...]) -> Drawing:
+        """[points] and [drawing]."""
+        get = self.get
+        table = get.table(self.top.get("drawing", {}), ("drawing",), "a section [drawing]")
+        get.known_keys(table, ("drawing",), ("joined", "bends", "resistors"), "a key of [drawing]")
+        places = self.places()
+        bends = get.table(table.get("bends", {}), ("drawing", "bends"), "bends.NAME = [[x, y], ...] for a part")
+        if bends and "points" not in self.top:
+            get.note(("drawing", "bends"), "a section [points], since bends stand on its grid", "none", at_key=True)
+        return Drawing(
+            places=places,
+            joined=self.joined(table, {*ends, *places}),
+            bends={name: self.corners(name, value, parts) for name, value in bends.items()},
+            resistors=get.one_of(table["resistors"], ("drawing", "resistors"), resistor_shapes, listed([f'"{shape}"' for shape in resistor_shapes], "or"))
+            if "resistors" in table
+            else "",
+        )  # fmt: skip
+
+    def places(self) -> dict[str, Place]:
+        """[points]: where each point stands."""
+        places: dict[str, Place] = {}
+        for name, value in self.get.table(self.top.get("points", {}), ("points",), "a section [points] with a line for each point").items():
+            where = ("points", name)
+            named = self.get.name(name, where, "a name for a point", at_key=True)
+            place = self.get.place(value, where)
+            twin = next((other for other, taken in places.items() if taken == place), "")
+            if place and twin:
+                self.get.note(where, "a place of its own for each point", f"the place of {twin}", f"points joined by a plain line go into joined: [\"{twin}\", \"{name}\"]")
+            elif place and named:
+                places[name] = place
+        return places
+
+    def joined(self, table: dict[str, Any], points: Iterable[str]) -> tuple[tuple[str, str], ...]:
+        """Pairs of points that a plain line makes one."""
+        pairs = []
+        known = sorted(points)
+        for index, value in enumerate(self.get.items(table.get("joined", []), ("drawing", "joined"), "a list of pairs of points")):
+            where = ("drawing", "joined", str(index))
+            pair = self.get.names(value, where, known, "the name of a point")
+            if len(pair) == 2 and len(value) == 2:
+                pairs.append((pair[0], pair[1]))
+            elif isinstance(value, list) and len(value) != 2:
+                self.get.note(where, 'a pair of points such as ["a", "g"]', f"{len(value)} of them")
+        return tuple(pairs)
+
+    def corners(self, name: str, value: object, parts: list[str]) -> tuple[Place, ...]:
+        """The corner points of one part."""
+        where = ("drawing", "bends", name)
+        if name not in parts:
+            self.get.one_of(name, where, parts, "the name of a part")
+        corners = self.get.items(value, where, "a list of places such as [[2, 4]]")
+        return tuple(filter(None, (self.get.place(corner, (*where, str(index))) for index, corner in enumerate(corners))))
+
+    def check_points(self, drawing: Drawing, points: tuple[str, ...]) -> None:
+        """Where there are places, each point has one and each place is used."""
+        if not drawing.places:
+            return
+        for point in points:
+            if point not in drawing.places and point not in self.top["points"]:
+                self.get.note(("points",), f"a place for every point, {point} too", f"none for {point}", f"add the line {point} = [x, y], or leave [points] out")
+        for point in drawing.places:
+            if point not in points:
+                self.get.note(("points", point), "only points that a part or a joined line uses", f"{point}, which none uses", "take the line out, or name the point in a part", at_key=True)
+
+    def currents(self, parts: tuple[Part, ...], drawing: Drawing) -> tuple[AssumedCurrent, ...]:
+        """[currents]: assumed directions that the author chose."""
+        chosen = []
+        for name, value in self.get.table(self.top.get("currents", {}), ("currents",), "a section [currents]").items():
+            where = ("currents", name)
+            self.get.name(name, where, "a name for a current", at_key=True)
+            table = self.get.table(value, where, '{ through = "R1", toward = "c" }')
+            self.get.known_keys(table, where, ("through", "toward"), "a key of an assumed direction")
+            through = self.get.one_of(table.get("through"), (*where, "through"), [part.name for part in parts], "the name of the part it goes through")
+            ends = next(((part.start, part.end) for part in parts if part.name == through), ())
+            toward = self.get.one_of(table.get("toward"), (*where, "toward"), ends, f"an end of {through}" if through else "the point it runs to") if through else ""
+            if through and toward:
+                chosen.append(AssumedCurrent(name=name, through=through, toward=toward))
+        return tuple(chosen)
+
+    def loops(self, parts: list[str], points: tuple[str, ...]) -> tuple[ChosenLoop, ...]:
+        """[loops]: closed walks that the author chose."""
+        chosen = []
+        for name, value in self.get.table(self.top.get("loops", {}), ("loops",), "a section [loops]").items():
+            where = ("loops", name)
+            self.get.name(name, where, "a name for a loop", at_key=True)
+            table = self.get.table(value, where, '{ start = "a", through = ["E1", "R1"] }')
+            self.get.known_keys(table, where, ("start", "through"), "a key of a loop")
+            start = self.get.one_of(table.get("start"), (*where, "start"), points, "the point where the walk begins")
+            through = self.get.names(table.get("through"), (*where, "through"), parts, "the name of a part")
+            if start and through:
+                chosen.append(ChosenLoop(name=name, start=start, through=through))
+        return tuple(chosen)
+
+    def leave_out(self, points: tuple[str, ...]) -> str:
+        """[equations]: the junction whose equation is not used."""
+        table = self.get.table(self.top.get("equations", {}), ("equations",), "a section [equations]")
+        self.get.known_keys(table, ("equations",), ("leave_out",), "a key of [equations]")
+        if "leave_out" not in table:
+            return ""
+        return self.get.one_of(table["leave_out"], ("equations", "leave_out"), points, "the name of a junction")
+
+    def check_distinct(self, parts: tuple[Part, ...], currents: tuple[AssumedCurrent, ...], loops: tuple[ChosenLoop, ...]) -> None:
+        """A part, a current and a loop never share a name, or no sentence could tell them apart."""
+        taken = {part.name: "part" for part in parts}
+        for section, names in (("currents", currents), ("loops", loops)):
+            for item in names:
+                if item.name in taken:
+                    self.get.note((section, item.name), "a name of its own", f"the name of a {taken[item.name]}", at_key=True)
+                taken.setdefault(item.name, section[:-1])
+
+    def refuse_given(self) -> None:
+        """[given] belongs to unknown values, which are not worked out yet."""
+        if "given" in self.top:
+            self.get.note(("given",), "no section [given]", "one", "unknown values are not worked out yet: give every part its value", at_key=True)
