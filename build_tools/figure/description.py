@@ -10,9 +10,10 @@ from collections import Counter
 from collections.abc import Callable, Sequence
 
 from build_tools.circuit.circuit import Kind, Part
+from build_tools.circuit.problem import listed
 from build_tools.circuit.quantity import Quantity
 from build_tools.figure.layout import Layout
-from build_tools.figure.words import direction, ends_in_words, heading, listed, loop_words
+from build_tools.figure.words import direction, ends_in_words, heading, loop_words
 from build_tools.laws.topology import Branch, Step, Topology
 
 longest_short_text = 105

@@ -9,11 +9,12 @@ a layout, ends and parts are named and nothing else. All of it is plain text.
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
 from itertools import groupby
 from math import atan2, degrees, dist
 
 from build_tools.circuit.circuit import Kind
+from build_tools.circuit.problem import listed
 from build_tools.figure.layout import Layout, Spot, body_leg
 from build_tools.laws.topology import Branch, Loop, Step
 
@@ -49,7 +50,7 @@ def current_sentence(branch: Branch, layout: Layout | None, size: str, as_assume
     `size` is the current without its sign, number and unit as on the page. `as_assumed` is None for no current.
     """
     if as_assumed is None:
-        return f"No current flows in this branch ({listed(step.part.name for step in branch.steps)})."
+        return f"No current flows in this branch ({listed([step.part.name for step in branch.steps])})."
     way = way_in_words(branch, layout, opposite=not as_assumed)
     colon = ", " if ": " in way else ": "
     if as_assumed:
@@ -109,12 +110,6 @@ def turning(steps: Sequence[Step], layout: Layout | None) -> str:
     return "" if abs(area) < no_area else "clockwise" if area > 0 else "anticlockwise"
 
 
-def listed(words: Iterable[str]) -> str:
-    """Join words as a sentence does: "a, b and c"."""
-    *firsts, last = words
-    return f"{', '.join(firsts)} and {last}" if firsts else last
-
-
 def ends_in_words(start: str, end: str, steps: Sequence[Step], layout: Layout | None) -> str:
     """Name the two ends of a way, or how it goes round where it ends at its start."""
     if start != end:
@@ -144,10 +139,13 @@ def phrases(steps: Sequence[Step], layout: Layout | None, named: Callable[[Step]
 def passage(steps: Sequence[Step], named: Callable[[Step], str]) -> str:
     """Name the parts of a run: "through R1 and along the bare wire W1"."""
     runs = groupby(steps, key=lambda step: step.part.kind is Kind.WIRE)
-    names = [(wire, [named(step) for step in run]) for wire, run in runs]
-    return listed(
-        f"along the bare wire{'s' if len(run) > 1 else ''} {listed(run)}" if wire else f"through {listed(run)}"
-        for wire, run in names
+    return listed([run_in_words(tuple(map(named, run)), wire) for wire, run in runs])
+
+
+def run_in_words(names: Sequence[str], wires: bool) -> str:
+    """Name neighbours of a run that are all bare wires, or all not."""
+    return (
+        f"along the bare wire{'s' if len(names) > 1 else ''} {listed(names)}" if wires else f"through {listed(names)}"
     )
 
 
