@@ -13,7 +13,7 @@ from build_tools.circuit.circuit import Kind, Part
 from build_tools.circuit.problem import listed
 from build_tools.circuit.quantity import Quantity
 from build_tools.figure.layout import Layout
-from build_tools.figure.words import direction, ends_in_words, heading, loop_words
+from build_tools.figure.words import ends_in_words, heading, loop_words
 from build_tools.laws.topology import Branch, Step, Topology
 
 longest_short_text = 105
@@ -37,20 +37,34 @@ spoken_prefixes = {"M": "mega", "k": "kilo", "m": "milli", "µ": "micro", "n": "
 
 def short_description(topology: Topology) -> str:
     """Say in at most 105 characters what the figure shows, with less detail where there is much to show."""
-    idle = topology.idle
-    live = tuple(part for part in topology.circuit.parts if part not in idle)
-    loops = len(topology.branches) - sum(junction.used for junction in topology.junctions)
-    meshes = "" if not loops else " in one loop" if loops == 1 else f" in {counted(loops, ('mesh', 'meshes'))}"
-    every = f"{listed(kinds_in_words(live + idle, plain))}{meshes}"
-    aside = f", with {listed(kinds_in_words(idle, exact))}" if idle else ""
+    every = (*(part for part in topology.circuit.parts if part not in topology.idle), *topology.idle)
+    # With parts set aside the drawing has more loops than carry a current: without naming them, better no number.
+    meshes = "" if topology.idle else meshes_in_words(topology)
     attempts = (
-        f"{listed(kinds_in_words(live, exact))}{meshes}{aside}" if live else every,
-        every,
-        f"{listed(kinds_in_words(live + idle, rough))}{meshes}",
-        f"{counted(len(live + idle), ('part', 'parts'))}{meshes}",
+        *detailed_texts(topology),
+        f"{listed(kinds_in_words(every, exact))}{meshes}",
+        f"{listed(kinds_in_words(every, plain))}{meshes}",
+        f"{listed(kinds_in_words(every, rough))}{meshes}",
+        f"{counted(len(every), ('part', 'parts'))}{meshes}",
     )
     texts = [f"Circuit diagram: {attempt}." for attempt in attempts]
     return next((text for text in texts if len(text) <= longest_short_text), texts[-1])
+
+
+def detailed_texts(topology: Topology) -> tuple[str, ...]:
+    """The parts that carry current, apart from those that do not; none where all parts are of one sort."""
+    if not topology.idle or not topology.branches:
+        return ()
+    live = [part for part in topology.circuit.parts if part not in topology.idle]
+    text = f"{listed(kinds_in_words(live, exact))}{meshes_in_words(topology)}"
+    aside = f", with {listed(kinds_in_words(topology.idle, exact))}"
+    return (f"{text}{aside} without current", f"{text}{aside}")
+
+
+def meshes_in_words(topology: Topology) -> str:
+    """Say in how many loops current can flow; nothing for none."""
+    loops = len(topology.branches) - sum(junction.used for junction in topology.junctions)
+    return "" if not loops else " in one loop" if loops == 1 else f" in {counted(loops, ('mesh', 'meshes'))}"
 
 
 def long_description(topology: Topology, layout: Layout | None) -> tuple[str, ...]:
@@ -63,7 +77,7 @@ def long_description(topology: Topology, layout: Layout | None) -> tuple[str, ..
         junctions_in_words(topology),
         *(branch_in_words(branch, topology, marks, layout) for branch in topology.branches),
         *(idle_in_words(part, topology, layout) for part in topology.idle),
-        *(line_in_words(pair, layout) for pair in topology.circuit.drawing.joined),
+        *lines_in_words(topology),
         *(f"Loop {loop.name}, {loop_words(loop, layout)}." for loop in topology.loops),
     )
 
@@ -82,7 +96,7 @@ def branch_in_words(branch: Branch, topology: Topology, marks: frozenset[str], l
     """Say where a branch runs, in the sense of its assumed current, and every part on it in that order."""
     ends = ends_in_words(branch.start, branch.end, branch.steps, layout)
     passed = [topology.node[step.end] for step in branch.steps[:-1]]
-    tails = [*(f" to point {node}" if node in marks else "" for node in passed), ""]
+    tails = [*(f", to point {node}" if node in marks else "" for node in passed), ""]
     parts = [f"{step_in_words(step, layout)}{tail}" for step, tail in zip(branch.steps, tails, strict=True)]
     return f"Current {branch.current} is assumed {ends}: {'; '.join(parts)}."
 
@@ -102,10 +116,17 @@ def idle_in_words(part: Part, topology: Topology, layout: Layout | None) -> str:
     return f"Without current, from {start} to {end}{f', {word}' if word else ''}: {part_in_words(part)}{polarity}."
 
 
-def line_in_words(pair: tuple[str, str], layout: Layout | None) -> str:
-    """Say that a plain line makes two points one place."""
-    word = direction(layout.places[pair[0]], layout.places[pair[1]]) if layout else ""
-    return f"A plain line joins {pair[0]} to {pair[1]}{f', {word}' if word else ''}; it has no current of its own."
+def lines_in_words(topology: Topology) -> list[str]:
+    """Say for each place that is drawn at several points which points those are."""
+    drawn = dict.fromkeys(end for pair in topology.circuit.drawing.joined for end in pair)
+    places = {node: [point for point in drawn if topology.node[point] == node] for node in topology.node.values()}
+    junctions = {junction.name for junction in topology.junctions}
+    return [
+        f"{'A plain line makes' if len(points) == 2 else 'Plain lines make'} {listed(points)} "
+        f"one {'junction' if node in junctions else 'point'}."
+        for node, points in places.items()
+        if points
+    ]
 
 
 def part_in_words(part: Part) -> str:
