@@ -2,84 +2,18 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable
-from fractions import Fraction
-from math import cos, sin
 from pathlib import Path
 
 import pytest
 
-from build_tools.circuit.circuit import Circuit, Drawing, Kind, Part
 from build_tools.circuit.quantity import Dimension, parse_quantity
 from build_tools.circuit.reading import read_circuit
 from build_tools.circuit.source import read_source
 from build_tools.figure.description import long_description, short_description, spoken
-from build_tools.figure.layout import Layout, Spot
 from build_tools.laws.survey import find_topology
-from build_tools.laws.topology import Branch, Junction, Loop, Step, Topology
-
-kinds = {"E": Kind.BATTERY, "R": Kind.RESISTOR, "W": Kind.WIRE, "K": Kind.SWITCH,
-         "A": Kind.AMMETER, "M": Kind.VOLTMETER, "C": Kind.CAPACITOR}  # fmt: skip
-dimensions = {Kind.BATTERY: Dimension.EMF, Kind.CAPACITOR: Dimension.CAPACITANCE}
-
-
-def make_part(line: str) -> Part:
-    """Read "E1 a b 12 V, 0.5 ohm", "K1 c d open": name, start, end, then value or state."""
-    name, start, end, rest = [*line.split(maxsplit=3), ""][:4]
-    kind = kinds[name[0]]
-    value, _, inside = rest.partition(", ")
-    return Part(
-        name=name, kind=kind, start=start, end=end,
-        value=parse_quantity(value, dimensions.get(kind, Dimension.RESISTANCE)) if " " in value else None,
-        internal_resistance=parse_quantity(inside, Dimension.RESISTANCE) if inside else None,
-        state=value if " " not in value else "",
-    )  # fmt: skip
-
-
-def make(
-    parts: str,
-    branches: Iterable[str],
-    loops: Iterable[str] = (),
-    junctions: str = "",
-    joined: tuple[tuple[str, str], ...] = (),
-) -> Topology:
-    """Build a topology by hand; a way is "I1 b e R1 -E1", a loop "L1 a E1 -R2", a minus for walked backwards."""
-    every = {part.name: part for part in map(make_part, parts.strip().splitlines())}
-    circuit = Circuit("bank", "", "", "core", (), (), tuple(every.values()), drawing=Drawing(joined=joined))
-    node = {point: point for point in circuit.points}
-    for first, second in joined:
-        node = {point: node[first] if place == node[second] else place for point, place in node.items()}
-    ways = [way.split() for way in branches]
-    live = {name.lstrip("-") for way in ways for name in way[3:]}
-
-    def steps(names: list[str]) -> tuple[Step, ...]:
-        return tuple(Step(every[name.lstrip("-")], name[0] != "-") for name in names)
-
-    return Topology(
-        circuit, node,
-        tuple(Junction(name=name, points=(name,), used=number > 0) for number, name in enumerate(junctions.split())),
-        tuple(Branch(current=way[0], start=way[1], end=way[2], steps=steps(way[3:])) for way in ways),
-        tuple(Loop(name=way[0], start=way[1], steps=steps(way[2:])) for way in (loop.split() for loop in loops)),
-        tuple(part for part in every.values() if part.name not in live),
-    )  # fmt: skip
-
-
-def drawn(topology: Topology, places: dict[str, Spot] | None = None) -> Layout:
-    """Draw every part straight between its ends, or as the file says; points without a place go on a circle."""
-    drawing = topology.circuit.drawing
-    every: dict[str, Spot] = {point: (90 * cos(i), 90 * sin(i)) for i, point in enumerate(topology.circuit.points)}
-    every |= {point: (float(80 * x), float(-80 * y)) for point, (x, y) in drawing.places.items()} | (places or {})
-    bends = {name: [(float(80 * x), float(-80 * y)) for x, y in way] for name, way in drawing.bends.items()}
-    return Layout(
-        places=every,
-        routes={
-            part.name: (every[part.start], *bends.get(part.name, []), every[part.end])
-            for part in topology.circuit.parts
-        },
-        lines=tuple((every[first], every[second]) for first, second in drawing.joined),
-    )
-
+from build_tools.laws.topology import Topology
+from tests.figure.built_by_hand import drawn, make
+from tests.figure.rebuilt import check_rebuilt
 
 two_banks = make(
     "E1 a b 12 V, 0.5 ohm\nR1 b c 4.7 kohm\nR2 c a 1 ohm\nR3 d c 3 ohm\nE2 a d 6 V",
@@ -169,125 +103,6 @@ def test_describes_what_carries_no_current() -> None:
         "Without current, from c to d, down: battery E2 of 9 volts, negative end first.",
         "A plain line makes a and g one point.",
     )
-
-
-way_word = r"(?:to the (?:left|right)|(?:up|down)(?: and to the (?:left|right))?)"
-number = r"[\d.]+ \w+"
-part_text = rf"(?:(open|closed|ideal) )?([a-z ]+) (\w+)(?: of ({number}))?(?: with internal resistance ({number}))?"
-item_text = rf"(?:{way_word} )?(?:through|along) {part_text}(?:, (negative|positive) end first)?(?:, to point (\w+))?"
-branch_text = (
-    r"Current (\w+) is assumed (?:from (\w+) to (\w+)|(?:(?:anti)?clockwise )?round the loop from (\w+)): (.+)\."
-)
-idle_text = rf"Without current, from (\w+) to (\w+)(?:, {way_word})?: {part_text}(, negative end first)?\."
-line_text = r"(?:A plain line makes|Plain lines make) (.+) one (?:junction|point)\."
-sizes: dict[str, Fraction | int] = {"volt": 1, "millivolt": Fraction(1, 1000), "ohm": 1, "kilohm": 1000, "milliohm": Fraction(1, 1000),
-         "millifarad": Fraction(1, 1000),
-    "megohm": 10**6, "microfarad": Fraction(1, 10**6)}  # fmt: skip
-
-End = tuple[str, str]
-Values = tuple[str, str, Fraction | None, Fraction | None]
-
-
-def read_value(text: str | None) -> Fraction | None:
-    """A spoken quantity back in SI units."""
-    if not text:
-        return None
-    digits, unit = text.split()
-    return Fraction(digits) * sizes[unit.removesuffix("s") if digits != "1" else unit]
-
-
-class Rebuilt:
-    """A circuit drawn from its description by someone who never saw the figure."""
-
-    def __init__(self, sentences: Iterable[str]) -> None:
-        self.values: dict[str, Values] = {}
-        self.ends: dict[str, set[End]] = {}
-        self.named: set[str] = set()
-        self.branches: list[tuple[str, ...]] = []
-        self.joined: set[frozenset[str]] = set()
-        for sentence in sentences:
-            self.read(sentence)
-
-    def read(self, sentence: str) -> None:
-        """Take in one sentence; a junction list and a loop add no part."""
-        if match := re.fullmatch(branch_text, sentence):
-            self.read_branch(match)
-        elif match := re.fullmatch(idle_text, sentence):
-            start, end, *words, _ = match.groups()
-            self.named |= {start, end}
-            self.place(words, start, end, backwards=False)
-        elif match := re.fullmatch(line_text, sentence):
-            self.joined.add(frozenset(re.split(", | and ", match[1])))
-        else:
-            assert sentence.startswith(("There ", "Loop ")), sentence
-
-    def read_branch(self, match: re.Match[str]) -> None:
-        """Walk along a branch, from each part to the next."""
-        current, start, end, round_from, items = match.groups()
-        here, end = start or round_from, end or round_from
-        self.named |= {here, end}
-        names = []
-        for item in items.split("; "):
-            found = re.fullmatch(item_text, item)
-            assert found, item
-            *words, polarity, point = found.groups()
-            self.named |= {point} - {None}
-            there = point or (end if item == items.split("; ")[-1] else f"after {words[2]}")
-            self.place(words, here, there, backwards=polarity == "positive")
-            here = there
-            names.append(words[2])
-        self.branches.append((current, start or round_from, end, *names))
-
-    def place(self, words: list[str], here: str, there: str, backwards: bool) -> None:
-        """Put one part between two places; the ends of a battery can be told apart."""
-        state, noun, name, value, inside = words
-        self.values[name] = (state or "", noun, read_value(value), read_value(inside))
-        start, end = (there, here) if backwards else (here, there)
-        self.ends.setdefault(start, set()).add((name, "minus" if noun == "battery" else ""))
-        self.ends.setdefault(end, set()).add((name, "plus" if noun == "battery" else ""))
-
-
-def original_ends(topology: Topology) -> dict[str, set[End]]:
-    """Which ends of which parts meet in each place of the circuit itself."""
-    ends: dict[str, set[End]] = {}
-    for part in topology.circuit.parts:
-        battery = part.kind is Kind.BATTERY
-        ends.setdefault(topology.node[part.start], set()).add((part.name, "minus" if battery else ""))
-        ends.setdefault(topology.node[part.end], set()).add((part.name, "plus" if battery else ""))
-    return ends
-
-
-def drawn_apart(topology: Topology) -> set[frozenset[str]]:
-    """The points of each place that plain lines draw in several."""
-    ends = {end for pair in topology.circuit.drawing.joined for end in pair}
-    return {frozenset(end for end in ends if topology.node[end] == topology.node[one]) for one in ends}
-
-
-def original_values(topology: Topology) -> dict[str, Values]:
-    """Kind, state and exact values of each part of the circuit itself."""
-    return {
-        part.name: (
-            part.state.replace("bare", ""),
-            "bare wire" if part.kind is Kind.WIRE else part.kind.value,
-            part.value.exact if part.value else None,
-            part.internal_resistance.exact if part.internal_resistance else None,
-        )
-        for part in topology.circuit.parts
-    }
-
-
-def check_rebuilt(topology: Topology, layout: Layout | None) -> None:
-    """Compare a circuit with what its description says."""
-    rebuilt, ends = Rebuilt(long_description(topology, layout)), original_ends(topology)
-    assert rebuilt.values == original_values(topology)
-    # A point inside a branch may have lost its letter; what meets there must still meet.
-    assert sorted(map(sorted, rebuilt.ends.values())) == sorted(map(sorted, ends.values()))
-    assert {name: rebuilt.ends[name] for name in rebuilt.named} == {name: ends[name] for name in rebuilt.named}
-    assert rebuilt.joined == drawn_apart(topology)
-    assert rebuilt.branches == [
-        (branch.current, branch.start, branch.end, *(step.part.name for step in branch.steps))
-        for branch in topology.branches
-    ]
 
 
 @pytest.mark.parametrize("case", circuits)
