@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import groupby
 
+from build_tools.circuit.reading import levels
 from build_tools.page.listing import Entry, Shelf, figure_size
 from build_tools.page.page import Page
-
-levels = ("first steps", "core", "stretch")
 
 
 def in_order(pages: Iterable[Page]) -> tuple[Page, ...]:

@@ -49,10 +49,13 @@ class WorkedCircuits(BasePlugin[Settings]):
         self.running = fingerprint(tool, "*.py")
         self.kept: Keep | None = None
         self.pages: dict[str, Page] = {}
+        """Each example by the source it stands in for."""
         self.lists: dict[str, str] = {}
+        """The blocks of hand-written pages."""
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
-        """Do nothing: a plugin that has this stage is kept by MkDocs between the rebuilds of `serve`."""
+        """Begin with nothing in memory. A plugin that has this stage is kept by MkDocs between the rebuilds of `serve`."""
+        self.kept = None
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
         """Work all circuits, before MkDocs empties the site folder: a faulty one must not cost the site that is built."""
