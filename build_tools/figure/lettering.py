@@ -13,11 +13,11 @@ TEXT_SIZE = 15.0
 """Size of every name, value and letter [px]: 12 px where a figure of 410 px is shown in a column of 328 px."""
 SUBSCRIPT_SIZE = 12.5
 """Size of a subscript [px]: 10 px in the same case."""
-SUBSCRIPT_DROP = 3.5
+SUBSCRIPT_DROP = 3.0
 """How far a subscript stands below the line [px]."""
-ASCENT = 0.80
-"""Height of a line above its baseline [em]; no accents stand on capitals in a figure."""
-DESCENT = 0.22
+ASCENT = 0.93
+"""Height of a line above its baseline, as a browser measures it [em]."""
+DESCENT = 0.25
 """Depth of a line below its baseline [em]."""
 LINE_HEIGHT = 17.0
 """From baseline to baseline [px]."""
@@ -28,7 +28,7 @@ _BOLD = 1.06
 _DEFAULT_ADVANCE = 0.667
 _WIDE_ADVANCE = 1.0
 _ADVANCES = {
-    0.222: "ijl'|",
+    0.222: "ijl|",
     0.278: "I.,:;!/ \u00a0ft",
     0.191: "'\u2009\u202f",
     0.333: "r()-`",

@@ -1,0 +1,122 @@
+"""Where labels, polarity marks and letters could stand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import atan2, cos, dist, hypot, pi, sin
+
+from build_tools.circuit.circuit import Kind, Part
+from build_tools.figure.captions import Block, label_blocks, name_block
+from build_tools.figure.choosing import Candidate, Mark
+from build_tools.figure.geometry import Box, Spot, left_of, shifted
+from build_tools.figure.ground import Ground, square
+from build_tools.figure.seating import Seat
+
+SIGN_HALF = 4.0
+"""Half the length of a polarity stroke [px]."""
+_GAP = 3.0
+_SHIFTS = (0.0, 9.0, -9.0, 18.0, -18.0, 27.0, -27.0)
+_SIGN_OFFSETS = (10.0, 12.5)
+_LETTER_GAPS = (4.0, 7.0, 11.0)
+
+
+def label_mark(ground: Ground, part: Part, outside: dict[tuple[str, bool], bool]) -> Mark:
+    """The places for a part's name and value: on both sides, slid along, in one line or several."""
+    seat = ground.seats[part.name]
+    candidates = []
+    for left in (True, False):
+        side = left_of(seat.facing) if left else _opposite(left_of(seat.facing))
+        liking = _side_cost(side, seat, outside, left)
+        for number, block in enumerate(label_blocks(part)):
+            shape = 0.9 * (number if abs(side[1]) > 0.7 else 1 - number) if len(label_blocks(part)) > 1 else 0.0
+            for slide in _slides(ground, seat):
+                cost = liking + shape + 0.05 * abs(slide)
+                candidates.append(beside(shifted(seat.centre, seat.along, slide), side, seat.reach(side) + _GAP, block, cost))
+    return Mark("label", part.name, tuple(candidates))
+
+
+def beside(spot: Spot, side: Spot, gap: float, block: Block, cost: float) -> Candidate:
+    """A block of text beside a straight line, clear of the line however it slants."""
+    away = gap + abs(side[0]) * block.width / 2 + abs(side[1]) * block.height / 2
+    anchor = "start" if side[0] > 0.3 else "end" if side[0] < -0.3 else "middle"
+    box, texts = block.set_at(shifted(spot, side, away), anchor)
+    return Candidate(cost, (box,), texts)
+
+
+def polarity_mark(ground: Ground, part: Part) -> Mark:
+    """The places for a battery's plus and minus: both on one side, each by its own plate."""
+    seat = ground.seats[part.name]
+    candidates = []
+    for number, side in enumerate((left_of(seat.along), _opposite(left_of(seat.along)))):
+        for away in _SIGN_OFFSETS:
+            plus, minus = (
+                shifted(shifted(seat.centre, seat.along, sense * (seat.size.half + 2.5 + SIGN_HALF)), side, away) for sense in (1, -1)
+            )
+            cost = 0.1 * (away - _SIGN_OFFSETS[0]) + 0.01 * number
+            candidates.append(Candidate(cost, (square(plus, SIGN_HALF + 1.5), square(minus, SIGN_HALF + 1.5)), spots=(plus, minus)))
+    return Mark("polarity", part.name, tuple(candidates))
+
+
+def letter_mark(ground: Ground, point: str, middle: Spot) -> Mark:
+    """The places for a point's letter: eight compass places at three distances, the emptiest side first."""
+    spot = ground.layout.places[point]
+    block = name_block(point)
+    empty = _empty_side(ground, spot, middle)
+    candidates = []
+    for gap in _LETTER_GAPS:
+        for eighth in range(8):
+            angle = eighth * pi / 4
+            side = (cos(angle), sin(angle))
+            centre = (
+                spot[0] + _sign(side[0]) * (block.width / 2 + gap),
+                spot[1] + _sign(side[1]) * (block.height / 2 + gap - 2),
+            )
+            box, texts = block.set_at(centre, "middle")
+            turned = 1 - (side[0] * empty[0] + side[1] * empty[1])
+            candidates.append(Candidate(0.15 * (gap - _LETTER_GAPS[0]) + 0.8 * turned, (box,), texts))
+    return Mark("letter", point, tuple(candidates))
+
+
+def bounds(ground: Ground) -> Box:
+    """The box around all ways."""
+    xs = [x for leg in ground.legs for x, _ in leg]
+    ys = [y for leg in ground.legs for _, y in leg]
+    return (min(xs), min(ys), max(xs), max(ys))
+
+
+def _slides(ground: Ground, seat: Seat) -> Iterator[float]:
+    yield from _SHIFTS
+    if seat.part.kind is Kind.WIRE:
+        route = ground.layout.routes[seat.part.name]
+        room = dist(route[seat.leg], route[seat.leg + 1]) / 2
+        yield from (sense * slide for slide in range(36, int(room), 9) for sense in (1.0, -1.0))
+
+
+def _side_cost(side: Spot, seat: Seat, outside: dict[tuple[str, bool], bool], left: bool) -> float:
+    """Outside the circuit first; else above a level part and to the right of an upright one."""
+    cost = 0.0 if outside[seat.part.name, left] else 1.5
+    if side[1] > 0.7 or side[0] < -0.7:
+        cost += 0.3
+    return cost
+
+
+def _empty_side(ground: Ground, spot: Spot, middle: Spot) -> Spot:
+    """The direction in which a spot has most room: away from its lines, else away from the middle of the figure."""
+    ways = ground.ways_at(spot)
+    x, y = -sum(x for x, _ in ways), -sum(y for _, y in ways)
+    if hypot(x, y) < 0.1:
+        x, y = spot[0] - middle[0], spot[1] - middle[1]
+        if ways:
+            across = left_of(ways[0])
+            sense = 1 if across[0] * x + across[1] * y > 0 else -1
+            x, y = across[0] * sense + 0.05, across[1] * sense
+    angle = atan2(y, x)
+    return (cos(angle), sin(angle))
+
+
+def _opposite(side: Spot) -> Spot:
+    return (-side[0], -side[1])
+
+
+def _sign(value: float) -> int:
+    return 0 if abs(value) < 0.01 else 1 if value > 0 else -1
