@@ -1,0 +1,111 @@
+"""The command line: `python -m build_tools solve | check | new`.
+
+Exit status 0: done; 1: the circuits have faults (reported on standard error); 2: wrong usage.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import os
+import sys
+from collections.abc import Sequence
+from io import TextIOWrapper
+from pathlib import Path
+
+from build_tools.answer import write_answer
+from build_tools.circuit.reading import address_pattern
+from build_tools.circuit.starter import starter_text
+from build_tools.page.record import write_record
+from build_tools.pipeline import FaultyCircuits, find_files, refuse_twins, work_file
+
+circuits = Path("circuits")
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command and give its exit status."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(encoding="utf-8")
+    chosen = build_parser().parse_args(arguments)
+    try:
+        return int(chosen.run(chosen))
+    except FaultyCircuits as faulty:
+        print(faulty, file=sys.stderr)
+        return 1
+    except BrokenPipeError:
+        # Whoever read our output has seen enough; keep Python from complaining about it at the end.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+
+
+def build_parser() -> argparse.ArgumentParser:
+    """The commands and what they take."""
+    parser = argparse.ArgumentParser(prog="python -m build_tools", description="Work out multi-loop DC circuits from short files.")
+    commands = parser.add_subparsers(required=True, metavar="solve | check | new")
+    solve = commands.add_parser("solve", help="work out one circuit and print the answers")
+    solve.add_argument("file", type=Path, metavar="FILE", help="a circuit file")
+    solve.add_argument("--json", action="store_true", help="print the whole solution as one JSON object")
+    solve.set_defaults(run=solve_one)
+    check = commands.add_parser("check", help="report every fault of circuit files")
+    check.add_argument("paths", type=Path, nargs="*", metavar="FILE or FOLDER", help=f"default: the folder {circuits}")
+    check.set_defaults(run=check_all)
+    new = commands.add_parser("new", help="write a commented circuit file that already solves")
+    new.add_argument("name", metavar="NAME", help="its address: small letters, digits and hyphens")
+    new.set_defaults(run=start_new)
+    return parser
+
+
+def solve_one(chosen: argparse.Namespace) -> int:
+    """Print the solution of one circuit."""
+    worked = work_file(chosen.file)
+    if chosen.json:
+        print(json.dumps(write_record(worked), ensure_ascii=False, indent=2))
+    else:
+        print(write_answer(worked))
+    return 0
+
+
+def check_all(chosen: argparse.Namespace) -> int:
+    """Report the faults of every file named, and of every file in a folder named."""
+    reports: list[str] = []
+    paths: list[Path] = []
+    for path in chosen.paths or [circuits]:
+        paths += find_files(path) if path.is_dir() else [path]
+        reports += refuse_twins(path) if path.is_dir() else ()
+        if path.is_dir() and not find_files(path):
+            reports.append(f"{path}: expected circuit files, NAME.toml, got none")
+    for path in paths:
+        try:
+            work_file(path)
+        except FaultyCircuits as faulty:
+            reports.append(str(faulty))
+    if reports:
+        raise FaultyCircuits("\n".join(reports))
+    print(f"{len(paths)} circuit{'s' if len(paths) != 1 else ''}, no faults")
+    return 0
+
+
+def start_new(chosen: argparse.Namespace) -> int:
+    """Write a circuit file to begin with."""
+    name = chosen.name.removesuffix(".toml")
+    if not address_pattern.fullmatch(name) or name != name.lower():
+        print(f'new: expected a name of small letters, digits and hyphens, got "{name}"', file=sys.stderr)
+        return 2
+    path = circuits / f"{name}.toml"
+    try:
+        circuits.mkdir(exist_ok=True)
+        with path.open("x", encoding="utf-8") as file:
+            file.write(starter_text(name))
+    except FileExistsError:
+        print(f"new: expected a name that is free, got {path}, which is there already", file=sys.stderr)
+        return 2
+    except OSError as error:
+        print(f"new: expected to write {path}, got “{(error.strerror or 'no access').lower()}”", file=sys.stderr)
+        return 2
+    print(f"{path} is written and already solves: change it line by line, then run check {path}")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

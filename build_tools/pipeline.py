@@ -1,0 +1,114 @@
+"""From a circuit file to a finished page: the stages, one after the other, and all files of a folder at once.
+
+    file  --read_source-->  CircuitSource  --read_circuit-->  Circuit  --work_out-->  WorkedCircuit
+          --draw-->  Figure  --write_page-->  Page
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, Protocol
+
+from build_tools.circuit.problem import CircuitError, Problem
+from build_tools.circuit.reading import read_circuit
+from build_tools.circuit.report import write_report
+from build_tools.circuit.source import CircuitSource, read_source
+from build_tools.laws.meaning import WorkedCircuit, work_out
+from build_tools.laws.solution import SecondOpinionError
+from build_tools.page.record import write_record
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from build_tools.page.page import Page
+
+
+class FaultyCircuits(Exception):
+    """Circuit files that cannot be used; its text is the whole report, for every file."""
+
+
+class PageKeeper(Protocol):
+    """Whoever keeps finished pages between builds."""
+
+    def page(self, address: str, source: bytes, make: Callable[[], Page]) -> Page:
+        """The kept page for this file, or a new one."""
+
+
+def work_file(path: Path) -> WorkedCircuit:
+    """Read and work out one circuit file.
+
+    Raises:
+        FaultyCircuits: with the report of all its faults.
+    """
+    with reported(path) as sources:
+        source = read_source(path)
+        sources.append(source)
+        return work_out(read_circuit(source))
+
+
+def solve_file(path: Path) -> dict[str, Any]:
+    """One circuit file as the object that scripts may rely on; raises as `work_file` does."""
+    return write_record(work_file(path))
+
+
+def make_page(path: Path, *, resistors: str = "zigzag") -> Page:
+    """One circuit file as a finished page; raises as `work_file` does."""
+    # Drawing and templates take half a second to load, which `solve` and `check` need not spend.
+    from build_tools.figure.figure import draw_figure
+    from build_tools.page.writing import write_page
+
+    with reported(path) as sources:
+        source = read_source(path)
+        sources.append(source)
+        worked = work_out(read_circuit(source))
+        return write_page(worked, draw_figure(worked.topology, resistors=resistors))
+
+
+def work_folder(folder: Path, *, keep: PageKeeper, resistors: str = "zigzag") -> tuple[Page, ...]:
+    """Every circuit file of a folder as a finished page, in the order of their names.
+
+    Raises:
+        FaultyCircuits: with the report of all faults of all files.
+    """
+    pages, reports = [], []
+    for path in find_files(folder):
+        try:
+            source = path.read_bytes() if path.is_file() else b""
+            pages.append(keep.page(path.stem, source, lambda path=path: make_page(path, resistors=resistors)))  # type: ignore[misc]
+        except FaultyCircuits as faulty:
+            reports.append(str(faulty))
+    reports += refuse_twins(folder)
+    if reports:
+        raise FaultyCircuits("\n".join(reports))
+    return tuple(pages)
+
+
+def find_files(folder: Path) -> tuple[Path, ...]:
+    """The circuit files of a folder, in the order of their names."""
+    return tuple(sorted(folder.glob("*.toml")))
+
+
+def refuse_twins(folder: Path) -> Iterator[str]:
+    """Two files whose names differ only in capital letters would have one address on many hosts."""
+    seen: dict[str, Path] = {}
+    for path in find_files(folder):
+        twin = seen.setdefault(path.stem.lower(), path)
+        if twin is not path:
+            problem = Problem(
+                where=(), expected="file names that differ by more than capital letters", found=f"{path.name} beside {twin.name}"
+            )
+            yield write_report(str(path), CircuitError([problem]))
+
+
+@contextmanager
+def reported(path: Path) -> Iterator[list[CircuitSource]]:
+    """Turn the faults of a file into its report; the source goes into the list as soon as it is read."""
+    sources: list[CircuitSource] = []
+    try:
+        yield sources
+    except CircuitError as error:
+        raise FaultyCircuits(write_report(str(path), error, next(iter(sources), None))) from error
+    except SecondOpinionError as error:
+        raise FaultyCircuits(f"{path}: {error}; this is a fault of build_tools: please report it with the file") from error
