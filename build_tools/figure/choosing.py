@@ -18,6 +18,9 @@ from build_tools.figure.geometry import Box, Spot
 from build_tools.figure.lettering import Line
 
 _CLASH = 1000.0
+_CROWDING = 0.5
+_CROWDED = 9.0
+"""Marks nearer side by side than this are crowded [px]; a third of it one above the other."""
 _KEPT = 24
 _KEPT_RINGS = 70
 _SWEEPS = 8
@@ -88,11 +91,11 @@ def choose_places(marks: Sequence[Mark], obstacles: Sequence[Box]) -> Choice:
     kept = [_clear_ones(mark, obstacles) for mark in marks]
     options = [[mark.candidates[number] for number, _ in few] for mark, few in zip(marks, kept, strict=True)]
     costs = [np.array([cost for _, cost in few]) for few in kept]
-    touching = _touching([candidate for few in options for candidate in few])
+    strain = _strain([candidate for few in options for candidate in few])
     firsts = np.cumsum([0, *map(len, options)]).tolist()
-    picks = _settle(costs, touching, firsts)
+    picks = _settle(costs, strain, firsts)
     chosen = [first + pick for first, pick in zip(firsts, picks, strict=False)]
-    clashes = int(touching[np.ix_(chosen, chosen)].sum()) // 2
+    clashes = int(np.triu(strain[np.ix_(chosen, chosen)] >= _CLASH, 1).sum())
     clashes += sum(int(cost[pick] // _CLASH) for cost, pick in zip(costs, picks, strict=True))
     total = sum(few[pick].cost for few, pick in zip(options, picks, strict=True))
     return Choice(tuple(few[pick] for few, pick in zip(options, picks, strict=True)), clashes, total)
@@ -121,12 +124,18 @@ def _hits(mark: Mark, obstacles: Sequence[Box]) -> list[int]:
     return hits
 
 
-def _touching(candidates: Sequence[Candidate]) -> NDArray[np.bool_]:
-    """For each pair of candidates whether any of their boxes share area."""
+def _strain(candidates: Sequence[Candidate]) -> Numbers:
+    """What each pair of candidates costs together: a clash where their boxes share area, a little where they crowd."""
+    near = np.array([-_CROWDED, -_CROWDED / 3, _CROWDED, _CROWDED / 3])
     firsts = np.array([_box(candidate, 0) for candidate in candidates])
     seconds = np.array([_box(candidate, 1) for candidate in candidates])
-    mixed = _overlaps(firsts, seconds)
-    return _overlaps(firsts, firsts) | mixed | mixed.T | _overlaps(seconds, seconds)
+    touch = np.zeros((len(candidates), len(candidates)), dtype=bool)
+    crowd = touch.copy()
+    for ones, others in ((firsts, firsts), (firsts, seconds), (seconds, firsts), (seconds, seconds)):
+        touch |= _overlaps(ones, others)
+        crowd |= _overlaps(ones + near, others)
+    result: Numbers = _CLASH * touch + _CROWDING * (crowd | crowd.T)
+    return result
 
 
 def _box(candidate: Candidate, number: int) -> Box:
@@ -139,44 +148,44 @@ def _overlaps(ones: Numbers, others: Numbers) -> NDArray[np.bool_]:
     return result
 
 
-def _settle(costs: list[Any], touching: NDArray[np.bool_], firsts: list[int]) -> list[int]:
+def _settle(costs: list[Any], strain: Numbers, firsts: list[int]) -> list[int]:
     """Greedy, then sweeps of best answers, then pairs together."""
     picks: list[int] = []
     for number in range(len(costs)):
-        picks.append(_best_answer(number, picks, costs, touching, firsts))
+        picks.append(_best_answer(number, picks, costs, strain, firsts))
     for _ in range(_SWEEPS):
         before = list(picks)
         for number in range(len(costs)):
-            picks[number] = _best_answer(number, picks, costs, touching, firsts)
-        _move_pairs(picks, costs, touching, firsts)
+            picks[number] = _best_answer(number, picks, costs, strain, firsts)
+        _move_pairs(picks, costs, strain, firsts)
         if picks == before:
             break
     return picks
 
 
-def _loads(number: int, picks: list[int], costs: list[Any], touching: NDArray[np.bool_], firsts: list[int]) -> Any:
+def _loads(number: int, picks: list[int], costs: list[Any], strain: Numbers, firsts: list[int]) -> Any:
     """The cost of each candidate of one mark where all the others stay."""
     others = [firsts[other] + pick for other, pick in enumerate(picks) if other != number]
-    rows = touching[firsts[number] : firsts[number + 1]]
-    return costs[number] + _CLASH * rows[:, others].sum(axis=1)
+    rows = strain[firsts[number] : firsts[number + 1]]
+    return costs[number] + rows[:, others].sum(axis=1)
 
 
-def _best_answer(number: int, picks: list[int], costs: list[Any], touching: NDArray[np.bool_], firsts: list[int]) -> int:
-    return int(np.argmin(_loads(number, picks, costs, touching, firsts)))
+def _best_answer(number: int, picks: list[int], costs: list[Any], strain: Numbers, firsts: list[int]) -> int:
+    return int(np.argmin(_loads(number, picks, costs, strain, firsts)))
 
 
-def _move_pairs(picks: list[int], costs: list[Any], touching: NDArray[np.bool_], firsts: list[int]) -> None:
+def _move_pairs(picks: list[int], costs: list[Any], strain: Numbers, firsts: list[int]) -> None:
     """Move each pair that clashes to the best places for the two together."""
     for one in range(len(picks)):
         for other in range(len(picks)):
-            if one == other or not touching[firsts[one] + picks[one], firsts[other] + picks[other]]:
+            if one == other or strain[firsts[one] + picks[one], firsts[other] + picks[other]] < _CLASH:
                 continue
             rest = [firsts[third] + pick for third, pick in enumerate(picks) if third not in (one, other)]
             rows = slice(firsts[one], firsts[one + 1])
             columns = slice(firsts[other], firsts[other + 1])
             sums = (
-                (costs[one] + _CLASH * touching[rows][:, rest].sum(axis=1))[:, None]
-                + (costs[other] + _CLASH * touching[columns][:, rest].sum(axis=1))[None, :]
-                + _CLASH * touching[rows, columns]
+                (costs[one] + strain[rows][:, rest].sum(axis=1))[:, None]
+                + (costs[other] + strain[columns][:, rest].sum(axis=1))[None, :]
+                + strain[rows, columns]
             )
             picks[one], picks[other] = map(int, np.unravel_index(int(np.argmin(sums)), sums.shape))

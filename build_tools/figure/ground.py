@@ -75,6 +75,11 @@ class Ground:
         return not any(_meets(ray, leg) for leg in self.legs)
 
 
+def is_straight(ways: Sequence[Spot]) -> bool:
+    """Whether two ways leave a spot in opposite directions."""
+    return len(ways) == 2 and ways[0][0] * ways[1][0] + ways[0][1] * ways[1][1] < -0.99
+
+
 def lay_ground(circuit: Circuit, layout: Layout) -> Ground:
     """Seat the bodies of a layout."""
     hops = find_hops(layout)

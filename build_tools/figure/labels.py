@@ -50,7 +50,7 @@ def polarity_mark(ground: Ground, part: Part) -> Mark:
     for number, side in enumerate((left_of(seat.along), _opposite(left_of(seat.along)))):
         for away in _SIGN_OFFSETS:
             plus, minus = (
-                shifted(shifted(seat.centre, seat.along, sense * (seat.size.half + 2.5 + SIGN_HALF)), side, away) for sense in (1, -1)
+                shifted(shifted(seat.centre, seat.along, sense * (seat.size.half + 2.6 + SIGN_HALF)), side, away) for sense in (1, -1)
             )
             cost = 0.1 * (away - _SIGN_OFFSETS[0]) + 0.01 * number
             candidates.append(Candidate(cost, (square(plus, SIGN_HALF + 1.5), square(minus, SIGN_HALF + 1.5)), spots=(plus, minus)))
@@ -93,8 +93,12 @@ def _slides(ground: Ground, seat: Seat) -> Iterator[float]:
 
 
 def _side_cost(side: Spot, seat: Seat, outside: dict[tuple[str, bool], bool], left: bool) -> float:
-    """Outside the circuit first; else above a level part and to the right of an upright one."""
-    cost = 0.0 if outside[seat.part.name, left] else 1.5
+    """Outside the circuit first; else above a level part and to the right of an upright one.
+
+    A bare wire's name stands inside: outside is where the name of its current stands.
+    """
+    bare = seat.part.kind is Kind.WIRE
+    cost = 0.0 if outside[seat.part.name, left] is not bare else 0.5 if bare else 1.5
     if side[1] > 0.7 or side[0] < -0.7:
         cost += 0.3
     return cost

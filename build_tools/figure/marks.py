@@ -11,12 +11,13 @@ from math import cos, pi, sin
 from xml.etree.ElementTree import Element, SubElement
 
 from build_tools.circuit.circuit import Kind
-from build_tools.figure.arrows import HEAD_HALF, HEAD_WIDTH, arrow_mark, loop_mark, loop_outline
+from build_tools.figure.arrows import HEAD_HALF, HEAD_WIDTH, arrow_mark
 from build_tools.figure.choosing import Candidate, Choice, Mark, Text, choose_places
 from build_tools.figure.geometry import Spot, left_of
-from build_tools.figure.ground import DOT_RADIUS, SMALL_DOT_RADIUS, Ground
+from build_tools.figure.ground import DOT_RADIUS, SMALL_DOT_RADIUS, Ground, is_straight
 from build_tools.figure.labels import SIGN_HALF, bounds, label_mark, letter_mark, polarity_mark
 from build_tools.figure.lettering import SUBSCRIPT_DROP, SUBSCRIPT_SIZE
+from build_tools.figure.rings import RING_MARGIN, loop_mark, loop_outline
 from build_tools.figure.schematic import number_text, pair_text
 from build_tools.laws.topology import Topology
 
@@ -103,13 +104,13 @@ def _draw_polarity(name: str, place: Candidate, ground: Ground) -> Element:
 
 
 def _draw_point(point: str, topology: Topology, ground: Ground) -> Element:
-    """The dot of a point; its letter follows."""
+    """The dot of a point, where lines meet or pass straight through; its letter follows."""
     junction = any(point in junction.points for junction in topology.junctions)
     group = Element("g", {"class": "junction", "data-junction": point} if junction else {"class": "point", "data-point": point})
     spot = ground.layout.places[point]
-    count = len(ground.ways_at(spot))
-    if count >= 2:
-        radius = DOT_RADIUS if count >= 3 else SMALL_DOT_RADIUS
+    ways = ground.ways_at(spot)
+    if len(ways) >= 3 or is_straight(ways):
+        radius = DOT_RADIUS if len(ways) >= 3 else SMALL_DOT_RADIUS
         place = {"cx": number_text(spot[0]), "cy": number_text(spot[1]), "r": number_text(radius)}
         SubElement(group, "circle", place)
     return group
@@ -130,7 +131,7 @@ def _draw_loop(name: str, place: Candidate) -> Element:
     """A ring, open at the top right, with an arrowhead at its end; mirrored where the walk is anticlockwise."""
     group = Element("g", {"class": "loop", "data-loop": name})
     box = place.boxes[0]
-    radius = (box[2] - box[0]) / 2 - 2
+    radius = (box[2] - box[0]) / 2 - RING_MARGIN
     mirrored = " scale(-1 1)" if place.turn < 0 else ""
     stand = SubElement(group, "g", {"transform": f"translate({pair_text(place.spots[0])}){mirrored}"})
     turn = SubElement(stand, "g", {"class": "turn"})
