@@ -69,5 +69,5 @@ def figure_file(figure: str) -> str:
             del element.attrib[name]
         if not element.tag.startswith("{"):
             element.tag = f"{{{svg}}}{element.tag}"
-    root.attrib |= {"width": f"{width:g}", "height": f"{height:g}", "color": "#000"}
+    root.attrib |= {"width": f"{width:g}", "height": f"{height:g}", "color": "#000", "font-family": "Arial, sans-serif"}
     return ElementTree.tostring(root, encoding="unicode")

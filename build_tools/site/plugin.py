@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 import re
+import sys
 from functools import partial
 from pathlib import Path
 from typing import Any, Literal
@@ -19,7 +20,7 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page as SitePage
 
 from build_tools import pipeline
-from build_tools.circuit.problem import CircuitError
+from build_tools.circuit.reading import resistor_shapes
 from build_tools.page.listing import figure_file, render_shelves
 from build_tools.page.page import Page
 from build_tools.site.catalogue import all_shelves, first_shelf, in_order
@@ -36,44 +37,51 @@ place = re.compile(r'<div data-block="([\w-]+)"></div>')
 class Settings(Config):
     """What mkdocs.yml may say about the plugin."""
 
-    circuits = config_options.Dir(default="circuits")
+    circuits = config_options.Dir(default="circuits", exists=True)
     """The folder of circuit files."""
     keep = config_options.Dir(default=".cache")
     """The folder for finished pages, so that the next build need not make them again."""
+    resistors = config_options.Choice(resistor_shapes, default="zigzag")
+    """How resistors are drawn."""
 
 
 class WorkedCircuits(BasePlugin[Settings]):
     """Publishes every circuit file as a page. The stages stand in the order in which MkDocs runs them."""
 
     def __init__(self) -> None:
+        self.serving = False
         self.running = fingerprint(tool, "*.py")
         self.kept: Keep | None = None
         self.pages: dict[str, Page] = {}
-        """Each example by the source it stands in for."""
-        self.lists: dict[str, str] = {}
-        """The blocks of hand-written pages."""
+        """Each example by the source it stands in for, easiest first."""
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """Begin with nothing in memory. A plugin that has this stage is kept by MkDocs between the rebuilds of `serve`."""
-        self.kept = None
+        self.serving = command == "serve"
+        self.kept, self.pages = None, {}
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
         """Work all circuits, before MkDocs empties the site folder: a faulty one must not cost the site that is built."""
+        try:
+            pages = self.work_all()
+        except pipeline.FaultyCircuits as report:
+            if not (self.serving and self.pages):
+                raise PluginError(f"nothing is published while circuits have faults\n{report}") from None
+            print(f"\n{report}\n\nUntil that is mended, the pages stay as they were.\n", file=sys.stderr)
+        else:
+            self.pages = {f"examples/{page.address}.md": page for page in in_order(pages)}
+
+    def work_all(self) -> tuple[Page, ...]:
+        """Every circuit as a page, each kept one as it is."""
         if fingerprint(tool, "*.py") != self.running:
             log.info("build_tools has changed: stop mkdocs serve and start it again to use what is new")
+        folder, resistors = as_typed(self.config.circuits), self.config.resistors
         self.kept = self.kept or Keep(Path(self.config.keep))
-        self.kept.begin(edition_of(self.running, fingerprint(tool, "*.jinja")))
-        try:
-            pages = in_order(pipeline.work_folder(Path(self.config.circuits), keep=self.kept))
-        except CircuitError as report:
-            raise PluginError(f"{self.config.circuits}: nothing was published\n{report}") from None
+        self.kept.begin(edition_of(self.running, fingerprint(tool, "*.jinja"), resistors))
+        pages = pipeline.work_folder(folder, keep=self.kept, resistors=resistors)
         self.kept.sweep()
         log.info("%d circuits, %d of them worked anew", len(pages), self.kept.made)
-        self.pages = {f"examples/{page.address}.md": page for page in pages}
-        self.lists = {
-            "examples": render_shelves(all_shelves(pages)),
-            "first-examples": render_shelves(first_shelf(pages)),
-        }
+        return pages
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add each example's skeleton as a Markdown file, and its figure as an image, without writing either to disk."""
@@ -97,6 +105,11 @@ class WorkedCircuits(BasePlugin[Settings]):
 
     def on_env(self, env: Any, *, config: MkDocsConfig, files: Files) -> None:
         """Give the examples, which stand outside the navigation, their parent, previous and next page."""
+        ordered = tuple(self.pages.values())
+        self.lists = {
+            "examples": render_shelves(all_shelves(ordered)),
+            "first-examples": render_shelves(first_shelf(ordered)),
+        }
         self.front = site_page(files, list_page)
         self.listed = listed_below(self.front)
         link_in_order(self.front, [site_page(files, source) for source in self.pages])
@@ -113,6 +126,12 @@ class WorkedCircuits(BasePlugin[Settings]):
             return place.sub(lambda found: blocks[found[1]], output)
         except KeyError as missing:
             raise PluginError(f"{page.file.src_uri}: there is no block {missing}") from None
+
+
+def as_typed(folder: str) -> Path:
+    """The folder as an author below it would type it: faults are to read `circuits/name.toml:12`."""
+    path = Path(folder)
+    return path.relative_to(Path.cwd()) if path.is_relative_to(Path.cwd()) else path
 
 
 def site_page(files: Files, source: str) -> SitePage:

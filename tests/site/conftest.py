@@ -23,11 +23,12 @@ def library(tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def publish(caplog: pytest.LogCaptureFixture) -> Publish:
+def publish(caplog: pytest.LogCaptureFixture, monkeypatch: pytest.MonkeyPatch) -> Publish:
     """Build a library as `mkdocs build --strict` does and give what was logged; SystemExit where that fails."""
 
     def run(folder: Path) -> str:
         caplog.clear()
+        monkeypatch.chdir(folder)
         with caplog.at_level(logging.INFO, logger="mkdocs"):
             config = load_config(str(folder / "mkdocs.yml"), strict=True)
             config.plugins.on_startup(command="build", dirty=False)

@@ -30,7 +30,7 @@ class Server:
         self.printed = library / "printed.txt"
         command = [sys.executable, "-m", "mkdocs", "serve", "--strict", "-f", "mkdocs.yml", "-a", self.address]
         self.process = subprocess.Popen(
-            command, cwd=library, stdout=self.printed.open("wb"), stderr=subprocess.STDOUT, env=os.environ | {"TERM": "dumb"}
+            command, cwd=library, stdout=self.printed.open("wb"), stderr=subprocess.STDOUT, env=os.environ | {"PYTHONUNBUFFERED": "1"}
         )
 
     def page(self, path: str) -> str:
@@ -73,7 +73,8 @@ def test_saving_a_circuit_changes_its_page_and_a_faulty_one_costs_nothing(librar
 
     write(path, lamp.replace("4 ohm", "4 volt"))
     server.until(lambda: "circuits/porch-lamp.toml:13: parts.R1.resistor" in server.log())
-    server.until(lambda: "The stair lamp" in server.page(lives))
+    server.until(lambda: "pages stay as they were" in server.log())
+    assert "The stair lamp" in server.page(lives)
     assert "Traceback" not in server.log()
 
     write(path, lamp.replace("porch lamp", "dock lamp"))

@@ -1,0 +1,84 @@
+"""A real Chromium on the built site. Where there is none, its tests are left out; on CI that is a failure."""
+
+from __future__ import annotations
+
+import os
+import threading
+from collections.abc import Iterator
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+from shutil import which
+
+import pytest
+from selenium.webdriver import Chrome, ChromeOptions, ChromeService
+
+from tests.site.library import build_whole_site
+
+here = Path(__file__).parent
+chromium = which("chromium") or which("chromium-browser") or which("google-chrome")
+driver = which("chromedriver")
+no_chromium = "browser tests left out: no Chromium with chromedriver found (on Debian: apt install chromium chromium-driver)"
+flags = (
+    "--headless=new",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--hide-scrollbars",
+)
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Leave the browser tests out where no browser is, but never silently on CI."""
+    if (chromium and driver) or os.environ.get("CI") == "true":
+        return
+    left_out = [item for item in items if here in item.path.parents]
+    items[:] = [item for item in items if item not in left_out]
+    config.hook.pytest_deselected(items=left_out)
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Say in one line what was left out, and how to get it."""
+    if not (chromium and driver) and os.environ.get("CI") != "true":
+        terminalreporter.write_line(no_chromium)
+
+
+class Quiet(SimpleHTTPRequestHandler):
+    """A static server that prints nothing."""
+
+    def log_message(self, format: str, *args: object) -> None:
+        """Print nothing."""
+
+
+@pytest.fixture(scope="session")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The project's own site, built strictly."""
+    return build_whole_site(tmp_path_factory.mktemp("site"))
+
+
+@pytest.fixture(scope="session")
+def host(site: Path) -> Iterator[str]:
+    """Where a plain static server shows the site."""
+    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(site)))
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    yield f"http://127.0.0.1:{server.server_port}/"
+    server.shutdown()
+    server.server_close()
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Chrome]:
+    """A Chromium without a window, which records its requests and its console."""
+    if not (chromium and driver):
+        pytest.fail(no_chromium.replace("left out", "cannot run"))
+    options = ChromeOptions()
+    options.binary_location = chromium
+    options.set_capability("goog:loggingPrefs", {"performance": "ALL", "browser": "ALL"})
+    for flag in flags:
+        options.add_argument(flag)
+    running = Chrome(options=options, service=ChromeService(driver))
+    yield running
+    running.quit()

@@ -1,0 +1,144 @@
+"""The project's own site, as it would be published."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections import Counter
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
+from xml.etree import ElementTree
+
+import html5lib
+
+from tests.site.library import repository
+
+loading = {"script", "img", "iframe", "source", "video", "audio", "embed", "object", "use", "image", "input", "track"}
+"""Elements that fetch what their `src`, `href` or `data` names."""
+
+
+@cache
+def tree_of(path: Path) -> ElementTree.Element:
+    """A built page as a browser would read it."""
+    return html5lib.parse(path.read_text(encoding="utf-8"), treebuilder="etree", namespaceHTMLElements=False)
+
+
+def pages(site: Path) -> list[Path]:
+    return sorted(site.rglob("*.html"))
+
+
+def addresses(page: Path) -> Iterator[tuple[str, str, str]]:
+    """Element, attribute and address of everything a page leads to or loads."""
+    for element in tree_of(page).iter():
+        for name in ("href", "src", "data", "action", "poster", "{http://www.w3.org/1999/xlink}href"):
+            address = element.get(name)
+            if address is not None and (element.tag, element.get("rel")) != ("link", "canonical"):
+                yield str(element.tag), name, address
+
+
+def target_of(site: Path, page: Path, address: str) -> Path:
+    """The file a web server would answer with."""
+    path = unquote(urlsplit(address).path)
+    target = site / path.lstrip("/") if path.startswith("/") else page.parent / path
+    return (page if not path else target / "index.html" if path.endswith("/") or target.is_dir() else target).resolve()
+
+
+def ids(page: Path) -> list[str]:
+    return [element.get("id", "") for element in tree_of(page).iter() if element.get("id")]
+
+
+def test_every_circuit_is_published(site: Path) -> None:
+    """The examples are the circuit files, one for one."""
+    circuits = {path.stem for path in (repository / "circuits").glob("*.toml")}
+    assert len(circuits) >= 16
+    assert {path.parent.name for path in (site / "examples").glob("*/index.html")} == circuits
+
+
+def test_links_lead_somewhere(site: Path) -> None:
+    """Every address on the site is that of a file, and every fragment that of an element in it."""
+    broken = []
+    for page in pages(site):
+        for _, _, address in addresses(page):
+            parts = urlsplit(address)
+            if parts.scheme or parts.netloc:
+                continue
+            target = target_of(site, page, address)
+            if not target.is_file() or (
+                parts.fragment and not parts.fragment.startswith("__") and unquote(parts.fragment) not in ids(target)
+            ):
+                broken.append((page.relative_to(site).as_posix(), address))
+    assert not broken
+
+
+def test_ids_are_unique(site: Path) -> None:
+    """No id stands twice on a page."""
+    twice = {page.relative_to(site).as_posix(): [name for name, times in Counter(ids(page)).items() if times > 1] for page in pages(site)}
+    assert not {page: names for page, names in twice.items() if names}
+
+
+def test_references_by_id_are_met(site: Path) -> None:
+    """What is labelled, described or controlled by an element finds it on the page."""
+    names = ("aria-labelledby", "aria-describedby", "aria-controls", "for")
+    missing = []
+    for page in pages(site):
+        own = set(ids(page)) | {"__drawer", "__search", "__toc"}
+        for element in tree_of(page).iter():
+            wanted = {wanted for name in names for wanted in element.get(name, "").split()} - own
+            missing += [(page.relative_to(site).as_posix(), name) for name in wanted if not name.startswith("__")]
+    assert not missing
+
+
+def test_drawings_and_formulas_are_well_formed(site: Path) -> None:
+    """Every SVG and MathML element is well-formed XML, not only what a lenient browser makes of it."""
+    seen = Counter[str]()
+    for page in pages(site):
+        for kind, text in re.findall(r"(?s)(?=<(svg|math)\b)(<\1\b.*?</\1>)", page.read_text(encoding="utf-8")):
+            ElementTree.fromstring(text)
+            seen[kind] += 1
+    for figure in (site / "examples").glob("*/figure.svg"):
+        assert ElementTree.parse(figure).getroot().tag == "{http://www.w3.org/2000/svg}svg"
+        seen["figure"] += 1
+    assert min(seen["svg"], seen["math"], seen["figure"]) >= 16
+
+
+def test_nothing_is_loaded_from_elsewhere(site: Path) -> None:
+    """No page, style sheet or module of our own asks another host for anything."""
+    outside = [
+        (page.relative_to(site).as_posix(), tag, address)
+        for page in pages(site)
+        for tag, name, address in addresses(page)
+        if (tag in loading or tag == "link" or name in ("action", "poster"))
+        and (urlsplit(address).netloc or urlsplit(address).scheme not in ("", "data"))
+    ]
+    for path in [*site.rglob("*.css"), *site.rglob("*.mjs")]:
+        text = path.read_text(encoding="utf-8")
+        outside += [(path.name, "", found) for found in re.findall(r"""(?:url\(|@import|\bfrom|import\()\s*["']?(?:https?:)?//[^"')\s]*""", text)]
+    assert not outside
+
+
+def test_titles_and_summaries_stand_in_the_head(site: Path) -> None:
+    """Each example has a title and a summary of its own."""
+    heads = [tree_of(page) for page in (site / "examples").glob("*/index.html")]
+    titles = {head.findtext(".//title") for head in heads}
+    summaries = {element.get("content") for head in heads for element in head.iter("meta") if element.get("name") == "description"}
+    assert len(titles) == len(summaries) == len(heads)
+
+
+def test_search_holds_one_entry_for_each_example(site: Path) -> None:
+    """Found once, by title, topics and question, and without fragments of equations."""
+    index = json.loads((site / "search/search_index.json").read_text(encoding="utf-8"))
+    entries = [entry for entry in index["docs"] if re.fullmatch(r"examples/[^/]+/.*", entry["location"])]
+    assert Counter(entry["location"] for entry in entries) == Counter(
+        f"examples/{path.stem}/" for path in (repository / "circuits").glob("*.toml")
+    )
+    assert all(entry["title"] and entry["text"] and entry["tags"] for entry in entries)
+    assert not [entry["location"] for entry in entries if re.search(r"[=−]\s*\d|<sub>", entry["text"])]
+
+
+def test_every_page_carries_the_caution(site: Path) -> None:
+    """Pencil-and-paper models: each page says so and defers to makers, codes and licensed people."""
+    for page in pages(site):
+        text = page.read_text(encoding="utf-8")
+        assert "pencil-and-paper models" in text and "licensed people" in text, page
