@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from build_tools.circuit.circuit import AssumedCurrent, ChosenLoop, Circuit, Drawing, Part, Place
-from build_tools.circuit.getter import Getter
+from build_tools.circuit.getter import Getter, name_pattern
 from build_tools.circuit.part import read_part
 from build_tools.circuit.problem import CircuitError, describe, listed
 from build_tools.circuit.source import CircuitSource
@@ -50,12 +50,11 @@ class CircuitReader:
         self.get.known_keys(self.top, (), file_keys, "a key of a circuit file")
         self.check_address()
         parts = self.parts()
-        names = [part.name for part in parts]
-        ends = tuple(dict.fromkeys(end for part in parts for end in (part.start, part.end) if end))
+        names, ends = self.mentioned()
         drawing = self.drawing(names, ends)
         points = tuple(dict.fromkeys([*ends, *(end for pair in drawing.joined for end in pair)]))
         self.check_points(drawing, points)
-        currents, loops = self.currents(parts, drawing), self.loops(names, points)
+        currents, loops = self.currents(parts, names), self.loops(names, points)
         self.check_distinct(parts, currents, loops)
         self.refuse_given()
         return Circuit(
@@ -95,6 +94,17 @@ class CircuitReader:
         if not table and isinstance(self.top["parts"], dict):
             get.note(("parts",), "at least one part", "an empty section")
         return tuple(filter(None, (read_part(get, name, value) for name, value in table.items())))
+
+    def mentioned(self) -> tuple[list[str], tuple[str, ...]]:
+        """Every part and every point that [parts] names, also in lines at fault: one slip must not make others of it."""
+        table = self.top.get("parts")
+        lines = table if isinstance(table, dict) else {}
+        ends: list[object] = []
+        for line in lines.values():
+            if isinstance(line, dict):
+                between = line.get("between")
+                ends += [*(between if isinstance(between, list) else []), line.get("minus"), line.get("plus")]
+        return list(lines), tuple(dict.fromkeys(end for end in ends if isinstance(end, str) and name_pattern.fullmatch(end)))
 
     def drawing(self, parts: list[str], ends: tuple[str, ...]) -> Drawing:
         """[points] and [drawing]."""
@@ -160,7 +170,7 @@ class CircuitReader:
             if point not in points:
                 self.get.note(("points", point), "only points that a part or a joined line uses", f"{point}, which none uses", "take the line out, or name the point in a part", at_key=True)
 
-    def currents(self, parts: tuple[Part, ...], drawing: Drawing) -> tuple[AssumedCurrent, ...]:
+    def currents(self, parts: tuple[Part, ...], names: list[str]) -> tuple[AssumedCurrent, ...]:
         """[currents]: assumed directions that the author chose."""
         chosen = []
         for name, value in self.get.table(self.top.get("currents", {}), ("currents",), "a section [currents]").items():
@@ -168,10 +178,10 @@ class CircuitReader:
             self.get.name(name, where, "a name for a current", at_key=True)
             table = self.get.table(value, where, '{ through = "R1", toward = "c" }')
             self.get.known_keys(table, where, ("through", "toward"), "a key of an assumed direction")
-            through = self.get.one_of(table.get("through"), (*where, "through"), [part.name for part in parts], "the name of the part it goes through")
+            through = self.get.one_of(table.get("through"), (*where, "through"), names, "the name of the part it goes through")
             ends = next(((part.start, part.end) for part in parts if part.name == through), ())
-            toward = self.get.one_of(table.get("toward"), (*where, "toward"), ends, f"an end of {through}" if through else "the point it runs to") if through else ""
-            if through and toward:
+            toward = self.get.one_of(table.get("toward"), (*where, "toward"), ends, f"an end of {through}") if ends else ""
+            if toward:
                 chosen.append(AssumedCurrent(name=name, through=through, toward=toward))
         return tuple(chosen)
 

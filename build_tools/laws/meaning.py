@@ -55,21 +55,35 @@ def current_text(current: Fraction, units: Units, figures: int = 3) -> str:
     return with_unit(rounded(current / units.size[units.current], figures), units.current)
 
 
-def factor_in_units(term: Term, rule: Rule, units: Units) -> Fraction:
-    """A term's factor in the page's units."""
+def to_units(value: Fraction, unit: str, units: Units) -> Fraction:
+    """A value [SI unit] in one of the page's units."""
+    return value / units.size[unit]
+
+
+def term_in_units(term: Term, rule: Rule, units: Units) -> tuple[Fraction, str]:
+    """A term's factor in the page's units, and its current."""
     if rule is Rule.JUNCTION:
-        return term.factor
-    return term.factor / units.size[units.resistance if term.current else units.voltage]
+        return term.factor, term.current
+    return to_units(term.factor, units.resistance if term.current else units.voltage, units), term.current
+
+
+def gathered_terms(equation: Equation, units: Units) -> tuple[tuple[Fraction, str], ...]:
+    """The terms of an equation in the page's units, equal currents taken together and the emfs added up.
+
+    What the emfs come to stands first where it is positive and last where it is negative, as one writes it.
+    """
+    if equation.rule is Rule.JUNCTION:
+        return tuple((factor, current) for current, factor in equation.factors.items())
+    currents = tuple((to_units(factor, units.resistance, units), current) for current, factor in equation.factors.items())
+    emf = (to_units(-equation.right, units.voltage, units), "")
+    return (emf, *currents) if emf[0] > 0 else (*currents, emf) if emf[0] else currents
 
 
 def equation_text(equation: Equation, units: Units) -> str:
     """An equation in one line of text, in the page's units: 12 − 4 I1 − 5 I2 = 0."""
     words: list[str] = []
-    for term in equation.terms:
-        factor = factor_in_units(term, equation.rule, units)
-        if not factor:
-            continue
+    for factor, current in gathered_terms(equation, units):
         sign = MINUS if factor < 0 else "+" if words else ""
-        size = "" if term.current and abs(factor) == 1 else plain(abs(factor))
-        words.append(f"{sign}{' ' if words else ''}{' '.join(filter(None, [size, term.current]))}")
+        size = "" if current and abs(factor) == 1 else plain(abs(factor))
+        words.append(f"{sign}{' ' if words else ''}{' '.join(filter(None, [size, current]))}")
     return f"{' '.join(words) or '0'} = 0"

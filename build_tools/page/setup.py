@@ -1,0 +1,213 @@
+"""What the page shows before anything is solved: directions, junctions, loops and the equation set."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from xml.etree.ElementTree import Element
+
+from markupsafe import Markup
+
+from build_tools.circuit.problem import listed
+from build_tools.figure.layout import Layout
+from build_tools.figure.words import loop_words, way_in_words
+from build_tools.laws.branch import why_idle
+from build_tools.laws.equation import Equation, Reason, Rule, Term, write_junction
+from build_tools.laws.meaning import WorkedCircuit, gathered_terms, term_in_units
+from build_tools.laws.topology import Junction, Loop
+from build_tools.page.mathml import equation, math, name, node, number, row, term_sum, to_markup
+from build_tools.page.prose import set_text
+
+reasons = {
+    Reason.WITH_ARROW: "with the arrow of {current}: a drop",
+    Reason.AGAINST_ARROW: "against the arrow of {current}: a rise",
+    Reason.MINUS_TO_PLUS: "from minus to plus: a rise",
+    Reason.PLUS_TO_MINUS: "from plus to minus: a drop",
+    Reason.NO_RESISTANCE: "no resistance: neither rise nor drop",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DirectionRow:
+    """One unknown with its assumed direction."""
+
+    current: str
+    name: Markup
+    parts: Markup
+    way: Markup
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IdlePart:
+    """A part without an unknown of its own, and why."""
+
+    name: Markup
+    why: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JunctionView:
+    """One junction, and its equation where it is used."""
+
+    name: Markup
+    others: Markup
+    """The other points that plain lines make part of it; empty where there are none."""
+    enters: Markup
+    leaves: Markup
+    equation: Markup
+    number: int
+    """The number of its equation; 0 for the junction left out."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WalkRow:
+    """One term on the way round a loop."""
+
+    part: str
+    name: Markup
+    why: Markup
+    term: Markup
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LoopView:
+    """One loop, walked part by part."""
+
+    loop: str
+    name: Markup
+    walk: Markup
+    """The whole walk in words of the figure."""
+    rows: tuple[WalkRow, ...]
+    equation: Markup
+    """As it is walked."""
+    gathered: Markup
+    """With equal currents taken together; empty where nothing changes."""
+    number: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EquationRow:
+    """One numbered equation of the set."""
+
+    number: int
+    rule: str
+    origin: str
+    origin_name: Markup
+    left: Markup
+
+
+def view_directions(worked: WorkedCircuit, layout: Layout) -> tuple[DirectionRow, ...]:
+    """Every unknown with its assumed direction in words."""
+    topology = worked.topology
+    return tuple(
+        DirectionRow(
+            current=branch.current,
+            name=set_text(branch.current, topology),
+            parts=set_text(listed([step.part.name for step in branch.steps]), topology),
+            way=set_text(way_in_words(branch, layout), topology),
+        )
+        for branch in topology.branches
+    )
+
+
+def view_idle(worked: WorkedCircuit) -> tuple[IdlePart, ...]:
+    """Every part without an unknown."""
+    return tuple(IdlePart(name=set_text(part.name, worked.topology), why=why_idle(part)) for part in worked.topology.idle)
+
+
+def view_junctions(worked: WorkedCircuit) -> tuple[JunctionView, ...]:
+    """Every junction; those used first, in the order of their equations."""
+    numbers = number_equations(worked)
+    views = [view_junction(junction, worked, numbers.get(junction.name, 0)) for junction in worked.topology.junctions]
+    return tuple(sorted(views, key=lambda view: (view.number == 0, view.number)))
+
+
+def view_junction(junction: Junction, worked: WorkedCircuit, at: int) -> JunctionView:
+    """One junction."""
+    topology = worked.topology
+    written = write_junction(junction, topology.branches)
+    sides = {side: [term.current for term in written.terms if term.reason is side] for side in (Reason.ENTERS, Reason.LEAVES)}
+    others = [point for point in junction.points if point != junction.name]
+    return JunctionView(
+        name=set_point(junction.name),
+        others=Markup(", ").join(map(set_point, others)),
+        enters=set_text(listed(sides[Reason.ENTERS]) or "none", topology),
+        leaves=set_text(listed(sides[Reason.LEAVES]) or "none", topology),
+        equation=whole_equation([(term.factor, term.current) for term in written.terms]),
+        number=at,
+    )
+
+
+def view_loops(worked: WorkedCircuit, layout: Layout) -> tuple[LoopView, ...]:
+    """Every loop of the set, walked."""
+    numbers = number_equations(worked)
+    by_origin = {each.origin: each for each in worked.equations.equations if each.rule is Rule.LOOP}
+    return tuple(view_loop(loop, by_origin[loop.name], worked, layout, numbers[loop.name]) for loop in worked.topology.loops)
+
+
+def view_loop(loop: Loop, written: Equation, worked: WorkedCircuit, layout: Layout, at: int) -> LoopView:
+    """One loop."""
+    topology = worked.topology
+    walked = [term_in_units(term, Rule.LOOP, worked.units) for term in written.terms if term.factor]
+    gathered = gathered_terms(written, worked.units)
+    return LoopView(
+        loop=loop.name,
+        name=set_text(loop.name, topology),
+        walk=set_text(loop_words(loop, layout), topology),
+        rows=tuple(view_walk(term, worked) for term in written.terms),
+        equation=whole_equation(walked),
+        gathered=whole_equation(gathered) if sorted(gathered) != sorted(walked) else Markup(),
+        number=at,
+    )
+
+
+def view_walk(term: Term, worked: WorkedCircuit) -> WalkRow:
+    """One term of a walk, with the reason for its sign."""
+    factor, current = term_in_units(term, Rule.LOOP, worked.units)
+    why = reasons[term.reason].format(current=term.current)
+    return WalkRow(
+        part=term.origin,
+        name=set_text(term.origin, worked.topology),
+        why=set_text(why, worked.topology),
+        term=to_markup(math(signed_term(factor, current, term.origin))),
+    )
+
+
+def signed_term(factor: Fraction, current: str, part: str) -> Element:
+    """A term with its sign, plus signs too: + 12, − 4 I1."""
+    if not factor:
+        return row(number("0"), class_="term", data_part=part)
+    written = term_sum([(factor, current)], data_part=part)
+    if factor > 0:
+        written.insert(0, node("mo", text="+", form="prefix"))
+    return written
+
+
+def view_equations(worked: WorkedCircuit) -> tuple[EquationRow, ...]:
+    """The equation set, numbered."""
+    return tuple(
+        EquationRow(
+            number=at,
+            rule=written.rule.value,
+            origin=written.origin,
+            origin_name=set_point(written.origin) if written.rule is Rule.JUNCTION else set_text(written.origin, worked.topology),
+            left=to_markup(math(term_sum(gathered_terms(written, worked.units)))),
+        )
+        for at, written in enumerate(worked.equations.equations, 1)
+    )
+
+
+def number_equations(worked: WorkedCircuit) -> dict[str, int]:
+    """The number of each equation in the set, by the junction or loop it belongs to."""
+    return {written.origin: at for at, written in enumerate(worked.equations.equations, 1)}
+
+
+def whole_equation(terms: Sequence[tuple[Fraction, str]]) -> Markup:
+    """A sum of terms that is zero, as a formula of its own."""
+    return to_markup(math(equation(term_sum(terms), number("0"))))
+
+
+def set_point(point: str) -> Markup:
+    """A point's letter, set."""
+    return to_markup(math(name(point)))
