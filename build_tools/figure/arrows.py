@@ -3,44 +3,61 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 from math import atan2, degrees, dist
 
-from build_tools.figure.captions import name_block
+from build_tools.figure.captions import Block, name_block
 from build_tools.figure.choosing import Candidate, Mark
 from build_tools.figure.geometry import Leg, direction, left_of, legs_of, shifted
 from build_tools.figure.ground import Ground, square
-from build_tools.figure.labels import beside
-from build_tools.figure.seating import HOP_RADIUS, crossings_on
+from build_tools.figure.labels import Outside, beside, opposite
+from build_tools.figure.layout import Spot
+from build_tools.figure.seating import HOP_RADIUS, Seat, crossings_on
 from build_tools.laws.topology import Branch, Step
 
 HEAD_HALF = 6.0
 """Half the length of an arrowhead [px]."""
 HEAD_WIDTH = 11.0
-_ROOM = 8.5
+_ROOM = 8.6
+_LONG = 60.0
+_SLIDES = (0.0, 7.0, -7.0)
 
 
-def arrow_mark(ground: Ground, branch: Branch, outside: dict[tuple[str, bool], bool]) -> Mark:
+def arrow_mark(ground: Ground, branch: Branch, outside: Outside) -> Mark:
     """The places for a branch's arrow, on any free straight stretch, with its name on either side."""
-    block = name_block(branch.current)
-    candidates: list[Candidate] = []
-    for step in branch.steps:
-        for begin, end in _stretches(ground, step):
-            along = direction((begin, end))
-            room = dist(begin, end)
-            shortness = 0.03 * max(0.0, 40 - room)
-            for share in (0.5,) if room < 60 else (0.5, 0.3, 0.7):
-                spot = shifted(begin, along, room * share)
-                head = square(spot, HEAD_HALF + 0.5)
-                turn = degrees(atan2(along[1], along[0]))
-                for left in (True, False):
-                    side = left_of(along) if left else (-left_of(along)[0], -left_of(along)[1])
-                    liking = shortness + 2 * abs(share - 0.5) + (0.3 if side[1] > 0.7 or side[0] < -0.7 else 0)
-                    for slide in (0.0, 7.0, -7.0):
-                        name = beside(shifted(spot, along, slide), side, HEAD_WIDTH / 2 + 2, block, 0)
-                        candidates.append(Candidate(liking + 0.03 * abs(slide), (head, *name.boxes), name.texts, (spot,), turn))
+    candidates = [
+        candidate
+        for step in branch.steps
+        for stretch in _stretches(ground, step)
+        for candidate in _on_stretch(stretch, name_block(branch.current), ground.seats[step.part.name], outside)
+    ]
     parts = {step.part.name for step in branch.steps}
     own = tuple(number for number, (kind, owner, _) in enumerate(ground.obstacles) if kind == "lead" and owner in parts)
     return Mark("arrow", branch.current, tuple(candidates), own)
+
+
+def _on_stretch(stretch: Leg, block: Block, seat: Seat, outside: Outside) -> Iterator[Candidate]:
+    """The middle of a stretch, and two more places where it is long; long stretches first."""
+    along, length = direction(stretch), dist(*stretch)
+    turn = degrees(atan2(along[1], along[0]))
+    for share in (0.5,) if length < _LONG else (0.5, 0.3, 0.7):
+        spot = shifted(stretch[0], along, length * share)
+        cost = 0.03 * max(0.0, 40 - length) + 2 * abs(share - 0.5)
+        for side in (left_of(along), opposite(left_of(along))):
+            liking = cost + _side_cost(side, along, seat, outside)
+            for slide in _SLIDES:
+                name = beside(shifted(spot, along, slide), side, HEAD_WIDTH / 2 + 2, block, 0)
+                boxes = (square(spot, HEAD_HALF + 0.5), *name.boxes)
+                yield Candidate(liking + 0.03 * abs(slide), boxes, name.texts, (spot,), turn)
+
+
+def _side_cost(side: Spot, along: Spot, seat: Seat, outside: Outside) -> float:
+    """Names stand above a level stretch, below it where that is outside, and to the right of an upright one."""
+    below, left = side[1] > 0.7, side[0] < -0.7
+    if below and abs(along[0] * seat.along[0] + along[1] * seat.along[1]) > 0.99:
+        faces_left = left_of(seat.facing)[1] > 0
+        return 0.0 if outside[seat.part.name, faces_left] else 0.4
+    return 0.4 if left or below else 0.15
 
 
 def _stretches(ground: Ground, step: Step) -> Iterator[Leg]:
@@ -51,7 +68,7 @@ def _stretches(ground: Ground, step: Step) -> Iterator[Leg]:
         for leg in legs_of(way):
             length, along = dist(*leg), direction(leg)
             cuts = [0.0, *crossings_on(leg, spots), length]
-            for number, (low, high) in enumerate(zip(cuts, cuts[1:], strict=False)):
+            for number, (low, high) in enumerate(pairwise(cuts)):
                 low += _ROOM + (HOP_RADIUS if number else 0)
                 high -= _ROOM + (HOP_RADIUS if number < len(cuts) - 2 else 0)
                 if high >= low:

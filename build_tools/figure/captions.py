@@ -7,7 +7,8 @@ from functools import cached_property
 
 from build_tools.circuit.circuit import Kind, Part
 from build_tools.figure.choosing import Text
-from build_tools.figure.geometry import Box, Spot
+from build_tools.figure.geometry import Box
+from build_tools.figure.layout import Spot
 from build_tools.figure.lettering import (
     ASCENT,
     DESCENT,
@@ -73,7 +74,7 @@ def label_blocks(part: Part) -> tuple[Block, ...]:
     value = _value_text(part)
     if not value:
         return (Block((name,)),)
-    more = ()
+    more: tuple[Line, ...] = ()
     if part.internal_resistance:
         more = ((Run("r", italic=True), Run(EQUALS + part.internal_resistance.shown)),)
     return (Block(((*name, Run(EQUALS + value)), *more)), Block((name, (Run(value),), *more)))

@@ -14,7 +14,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from build_tools.figure.geometry import Box, Spot
+from build_tools.figure.geometry import Box
+from build_tools.figure.layout import Spot
 from build_tools.figure.lettering import Line
 
 _CLASH = 1000.0

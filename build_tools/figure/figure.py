@@ -2,24 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 from math import ceil
 from xml.etree.ElementTree import Element, SubElement, tostring
 
-from build_tools.figure.choosing import Choice, Mark
-from build_tools.figure.geometry import around
-from build_tools.figure.ground import DOT_RADIUS, Ground, bodies_clear, grown, lay_ground
-from build_tools.figure.labels import bounds
+from build_tools.figure.ground import lay_ground
+from build_tools.figure.growing import EDGE, Attempt, grow_laid_out, grow_placed
 from build_tools.figure.layout import Layout
 from build_tools.figure.lettering import TEXT_SIZE
-from build_tools.figure.marks import Outside, draw_mark, outside_sides, place_marks
-from build_tools.figure.placing import GROWTH, place_circuit, moved, smallest_scale, stretched
+from build_tools.figure.marks import draw_mark
+from build_tools.figure.placing import moved
+from build_tools.figure.rails import lay_out
 from build_tools.figure.schematic import PEN, draw_part, number_text, way_text
 from build_tools.laws.topology import Topology
-
-_EDGE = 5.0
-_MOST_STEPS = 24
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,20 +29,6 @@ class Figure:
     """Natural width [px]."""
     height: int
     """Natural height [px]."""
-
-
-@dataclass(frozen=True, slots=True)
-class Attempt:
-    """A layout with its marks placed."""
-
-    ground: Ground
-    marks: tuple[Mark, ...]
-    choice: Choice
-
-    @property
-    def clear(self) -> bool:
-        """Whether nothing touches anything."""
-        return self.choice.clashes == 0
 
 
 def draw_figure(topology: Topology, *, resistors: str = "zigzag", label: str = "") -> Figure:
@@ -65,55 +46,18 @@ def draw_figure(topology: Topology, *, resistors: str = "zigzag", label: str = "
 
 
 def _best_attempt(topology: Topology) -> Attempt:
-    circuit = topology.circuit
-    if circuit.drawing.places:
-        scale = smallest_scale(circuit)
-        return _grow(topology, lambda step: place_circuit(circuit, scale * GROWTH**step))
-    from build_tools.figure.rails import lay_out
-
-    attempts = [_grow(topology, lambda step, layout=layout: stretched(layout, GROWTH ** (step // 2), GROWTH**step)) for layout in lay_out(topology)]
-    return min(attempts, key=lambda attempt: (attempt.choice.clashes, round(attempt.choice.cost, 3)))
-
-
-def _grow(topology: Topology, layout_at: Callable[[int], Layout]) -> Attempt:
-    """Find the smallest step of the scale at which every mark has a place: by doubling, then by halving."""
-    outside: Outside = {}
-    tried: dict[int, Attempt | None] = {}
-
-    def attempt(step: int) -> Attempt | None:
-        if step not in tried:
-            ground = lay_ground(topology.circuit, layout_at(step))
-            if not outside:
-                outside.update(outside_sides(ground))
-            placed = place_marks(topology, ground, outside) if bodies_clear(ground) else None
-            tried[step] = Attempt(ground, *placed) if placed else None
-        return tried[step]
-
-    def clear(step: int) -> bool:
-        found = attempt(step)
-        return found is not None and found.clear
-
-    low, high = -1, 0
-    while not clear(high) and high < _MOST_STEPS:
-        low, high = high, min(_MOST_STEPS, 2 * high or 1)
-    while high - low > 1:
-        middle = (low + high) // 2
-        low, high = (low, middle) if clear(middle) else (middle, high)
-    found = [try_ for try_ in tried.values() if try_]
-    best = attempt(high) if clear(high) else min(found, key=lambda each: each.choice.clashes)
-    assert best is not None
-    return best
+    if topology.circuit.drawing.places:
+        return grow_placed(topology)
+    return grow_laid_out(topology, lay_out(topology))
 
 
 def _framed(attempt: Attempt) -> tuple[Attempt, tuple[int, int]]:
     """Move a figure so that it fills its frame, and give the frame's size."""
-    marks = [box for place in attempt.choice.places for box in place.boxes]
-    bodies = [box for seat in attempt.ground.seats.values() for box in seat.boxes]
-    box = around([*marks, *bodies, grown(bounds(attempt.ground), DOT_RADIUS)])
-    shift = (round(_EDGE - box[0]), round(_EDGE - box[1]))
+    box = attempt.extent
+    shift = (round(EDGE - box[0]), round(EDGE - box[1]))
     ground = lay_ground(attempt.ground.circuit, moved(attempt.ground.layout, shift))
     places = tuple(place.moved(shift) for place in attempt.choice.places)
-    size = (ceil(box[2] + shift[0] + _EDGE), ceil(box[3] + shift[1] + _EDGE))
+    size = (ceil(box[2] + shift[0] + EDGE), ceil(box[3] + shift[1] + EDGE))
     return Attempt(ground, attempt.marks, replace(attempt.choice, places=places)), size
 
 
@@ -127,9 +71,8 @@ def _compose(topology: Topology, best: Attempt, size: tuple[int, int], resistors
     ground = best.ground
     ink = SubElement(root, "g", {"class": "ink", "fill": "none", **PEN})
     over_lines = [hop.spot for hop in ground.hops if not hop.owner]
-    if ground.layout.lines:
-        ways = "".join(way_text(line, over_lines) for line in ground.layout.lines)
-        SubElement(ink, "path", {"class": "joined", "d": ways})
+    for line in ground.layout.lines:
+        SubElement(ink, "path", {"class": "joined", "data-point": ground.point_of(line[0]), "d": way_text(line, over_lines)})
     ink.extend(draw_part(seat, ground.layout.routes[name], ground.hops, resistors) for name, seat in ground.seats.items())
     notes = SubElement(root, "g", {"class": "marks", "fill": "currentColor"})
     pairs = zip(best.marks, best.choice.places, strict=True)

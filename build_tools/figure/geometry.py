@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 from math import ceil, dist, hypot
 
 from build_tools.figure.layout import Spot
@@ -19,7 +20,7 @@ _CHAIN_STEP = 5.0
 
 def legs_of(route: Sequence[Spot]) -> tuple[Leg, ...]:
     """The straight pieces of a way."""
-    return tuple(zip(route, route[1:], strict=False))
+    return tuple(pairwise(route))
 
 
 def direction(leg: Leg) -> Spot:

@@ -8,12 +8,14 @@ from functools import cached_property
 from math import dist
 
 from build_tools.circuit.circuit import Circuit
-from build_tools.figure.geometry import Box, Leg, Spot, direction, distance_from, leg_boxes, legs_of, shifted
-from build_tools.figure.layout import Layout
+from build_tools.figure.geometry import Box, Leg, direction, distance_from, leg_boxes, legs_of, shifted
+from build_tools.figure.layout import Layout, Spot
 from build_tools.figure.seating import HOP_RADIUS, Hop, Seat, find_hops, leads_of, seat_parts
 
 DOT_RADIUS = 3.2
 SMALL_DOT_RADIUS = 2.0
+SAME_SPOT = 0.2
+"""Spots nearer to each other than this are one [px]."""
 _WIRE_HALF = 2.0
 _BODY_MARGIN = 1.0
 _FAR = 1e5
@@ -45,15 +47,38 @@ class Ground:
         ends = dict.fromkeys(_rounded(end) for leg in self.legs for end in leg)
         return tuple(spot for spot in ends if len(self.ways_at(spot)) >= 3)
 
+    @cached_property
+    def nameless_dots(self) -> dict[str, tuple[Spot, ...]]:
+        """Dots where no point stands, each with the point from which plain lines lead there."""
+        found: dict[str, tuple[Spot, ...]] = {}
+        for dot in self.dots:
+            nearest = self.point_of(dot)
+            if dist(self.layout.places[nearest], dot) > SAME_SPOT:
+                found[nearest] = (*found.get(nearest, ()), dot)
+        return found
+
+    def point_of(self, spot: Spot) -> str:
+        """The nearest point, counted in plain lines, that a spot belongs to."""
+        queue, seen = [spot], {spot}
+        for here in queue:
+            for point, place in self.layout.places.items():
+                if dist(place, here) < SAME_SPOT:
+                    return point
+            lines = [line for line in self.layout.lines if any(distance_from(here, leg) < SAME_SPOT for leg in legs_of(line))]
+            ends = dict.fromkeys(end for line in lines for end in line)
+            queue += [end for end in ends if end not in seen]
+            seen.update(ends)
+        return min(self.layout.places, key=lambda point: dist(self.layout.places[point], spot))
+
     def ways_at(self, spot: Spot) -> list[Spot]:
         """The directions in which lines leave a spot."""
         found: list[Spot] = []
         for leg in self.legs:
             along = direction(leg)
-            begins, ends = dist(spot, leg[0]) < 0.2, dist(spot, leg[1]) < 0.2
-            if begins or not ends and distance_from(spot, leg) < 0.1:
+            begins, ends = dist(spot, leg[0]) < SAME_SPOT, dist(spot, leg[1]) < SAME_SPOT
+            if begins or (not ends and distance_from(spot, leg) < 0.1):
                 found.append(along)
-            if ends or not begins and distance_from(spot, leg) < 0.1:
+            if ends or (not begins and distance_from(spot, leg) < 0.1):
                 found.append((-along[0], -along[1]))
         return _distinct(found)
 

@@ -8,10 +8,13 @@ from math import atan2, cos, dist, hypot, pi, sin
 from build_tools.circuit.circuit import Kind, Part
 from build_tools.figure.captions import Block, label_blocks, name_block
 from build_tools.figure.choosing import Candidate, Mark
-from build_tools.figure.geometry import Box, Spot, left_of, shifted
+from build_tools.figure.geometry import Box, left_of, shifted
 from build_tools.figure.ground import Ground, square
+from build_tools.figure.layout import Spot
 from build_tools.figure.seating import Seat
 
+Outside = dict[tuple[str, bool], bool]
+"""For each part and side (True: the left of its body's direction) whether nothing of the circuit lies there."""
 SIGN_HALF = 4.0
 """Half the length of a polarity stroke [px]."""
 _GAP = 3.0
@@ -20,12 +23,12 @@ _SIGN_OFFSETS = (10.0, 12.5)
 _LETTER_GAPS = (4.0, 7.0, 11.0)
 
 
-def label_mark(ground: Ground, part: Part, outside: dict[tuple[str, bool], bool]) -> Mark:
+def label_mark(ground: Ground, part: Part, outside: Outside) -> Mark:
     """The places for a part's name and value: on both sides, slid along, in one line or several."""
     seat = ground.seats[part.name]
     candidates = []
     for left in (True, False):
-        side = left_of(seat.facing) if left else _opposite(left_of(seat.facing))
+        side = left_of(seat.facing) if left else opposite(left_of(seat.facing))
         liking = _side_cost(side, seat, outside, left)
         for number, block in enumerate(label_blocks(part)):
             shape = 0.9 * (number if abs(side[1]) > 0.7 else 1 - number) if len(label_blocks(part)) > 1 else 0.0
@@ -47,7 +50,7 @@ def polarity_mark(ground: Ground, part: Part) -> Mark:
     """The places for a battery's plus and minus: both on one side, each by its own plate."""
     seat = ground.seats[part.name]
     candidates = []
-    for number, side in enumerate((left_of(seat.along), _opposite(left_of(seat.along)))):
+    for number, side in enumerate((left_of(seat.along), opposite(left_of(seat.along)))):
         for away in _SIGN_OFFSETS:
             plus, minus = (
                 shifted(shifted(seat.centre, seat.along, sense * (seat.size.half + 2.6 + SIGN_HALF)), side, away) for sense in (1, -1)
@@ -92,7 +95,7 @@ def _slides(ground: Ground, seat: Seat) -> Iterator[float]:
         yield from (sense * slide for slide in range(36, int(room), 9) for sense in (1.0, -1.0))
 
 
-def _side_cost(side: Spot, seat: Seat, outside: dict[tuple[str, bool], bool], left: bool) -> float:
+def _side_cost(side: Spot, seat: Seat, outside: Outside, left: bool) -> float:
     """Outside the circuit first; else above a level part and to the right of an upright one.
 
     A bare wire's name stands inside: outside is where the name of its current stands.
@@ -118,7 +121,8 @@ def _empty_side(ground: Ground, spot: Spot, middle: Spot) -> Spot:
     return (cos(angle), sin(angle))
 
 
-def _opposite(side: Spot) -> Spot:
+def opposite(side: Spot) -> Spot:
+    """The direction the other way."""
     return (-side[0], -side[1])
 
 

@@ -13,16 +13,15 @@ from xml.etree.ElementTree import Element, SubElement
 from build_tools.circuit.circuit import Kind
 from build_tools.figure.arrows import HEAD_HALF, HEAD_WIDTH, arrow_mark
 from build_tools.figure.choosing import Candidate, Choice, Mark, Text, choose_places
-from build_tools.figure.geometry import Spot, left_of
+from build_tools.figure.geometry import left_of
 from build_tools.figure.ground import DOT_RADIUS, SMALL_DOT_RADIUS, Ground, is_straight
-from build_tools.figure.labels import SIGN_HALF, bounds, label_mark, letter_mark, polarity_mark
+from build_tools.figure.labels import SIGN_HALF, Outside, bounds, label_mark, letter_mark, polarity_mark
+from build_tools.figure.layout import Spot
 from build_tools.figure.lettering import SUBSCRIPT_DROP, SUBSCRIPT_SIZE
 from build_tools.figure.rings import RING_MARGIN, loop_mark, loop_outline
 from build_tools.figure.schematic import number_text, pair_text
 from build_tools.laws.topology import Topology
 
-Outside = dict[tuple[str, bool], bool]
-"""For each part and side (True: the left of its body's direction) whether nothing of the circuit lies there."""
 _RING_GAP = 0.32
 _THIN = {"fill": "none", "stroke": "currentColor", "stroke-width": "1.5", "stroke-linecap": "round"}
 
@@ -64,7 +63,7 @@ def draw_mark(mark: Mark, place: Candidate, topology: Topology, ground: Ground) 
     """Draw one mark as a group that names it."""
     drawn: dict[str, Callable[[], Element]] = {
         "label": lambda: Element("g", {"class": "label", "data-part": mark.name}),
-        "polarity": lambda: _draw_polarity(mark.name, place, ground),
+        "polarity": lambda: _draw_polarity(mark.name, place),
         "letter": lambda: _draw_point(mark.name, topology, ground),
         "arrow": lambda: _draw_arrow(mark.name, place),
         "loop": lambda: _draw_loop(mark.name, place),
@@ -91,7 +90,7 @@ def _write(group: Element, text: Text) -> None:
         SubElement(line, "tspan", style).text = run.text
 
 
-def _draw_polarity(name: str, place: Candidate, ground: Ground) -> Element:
+def _draw_polarity(name: str, place: Candidate) -> Element:
     """Plus and minus as strokes; each is level or upright, however the battery lies."""
     group = Element("g", {"class": "polarity", "data-part": name})
     plus, minus = place.spots
@@ -110,10 +109,15 @@ def _draw_point(point: str, topology: Topology, ground: Ground) -> Element:
     spot = ground.layout.places[point]
     ways = ground.ways_at(spot)
     if len(ways) >= 3 or is_straight(ways):
-        radius = DOT_RADIUS if len(ways) >= 3 else SMALL_DOT_RADIUS
-        place = {"cx": number_text(spot[0]), "cy": number_text(spot[1]), "r": number_text(radius)}
-        SubElement(group, "circle", place)
+        _draw_dot(group, spot, DOT_RADIUS if len(ways) >= 3 else SMALL_DOT_RADIUS)
+    for dot in ground.nameless_dots.get(point, ()):
+        _draw_dot(group, dot, DOT_RADIUS)
     return group
+
+
+def _draw_dot(group: Element, spot: Spot, radius: float) -> None:
+    place = {"cx": number_text(spot[0]), "cy": number_text(spot[1]), "r": number_text(radius)}
+    SubElement(group, "circle", {"class": "dot", **place})
 
 
 def _draw_arrow(name: str, place: Candidate) -> Element:

@@ -6,12 +6,10 @@ from collections.abc import Callable
 from math import dist
 
 from build_tools.circuit.circuit import Circuit, Kind, Place
-from build_tools.figure.geometry import legs_of
+from build_tools.figure.geometry import NEAR, Leg, legs_of
 from build_tools.figure.layout import Layout, Spot, body_leg
 
-GROWTH = 1.06
-"""Each step of the scale."""
-BODY_LEG = 84.0
+BODY_LEG = 88.0
 """The least length of a leg with a body on it: the body, and room for an arrow on either side [px]."""
 BARE_LEG = 40.0
 """The least length of a bare wire [px]."""
@@ -34,25 +32,43 @@ def place_circuit(circuit: Circuit, scale: float = 1.0) -> Layout:
     places = {point: spot(place) for point, place in drawing.places.items()}
     return Layout(
         places=places,
-        routes={
-            part.name: (places[part.start], *map(spot, drawing.bends.get(part.name, ())), places[part.end])
-            for part in circuit.parts
-        },
+        routes={part.name: (places[part.start], *map(spot, drawing.bends.get(part.name, ())), places[part.end]) for part in circuit.parts},
         lines=tuple((places[one], places[other]) for one, other in drawing.joined),
     )
 
 
-def smallest_scale(circuit: Circuit) -> float:
-    """The scale at which every part just has room on its own leg [px for one step of the grid]."""
-    layout = place_circuit(circuit)
-    needs = []
+def smallest_scale(circuit: Circuit) -> tuple[float, float]:
+    """The scale at which every part just has room on its own leg, for level legs and for all others.
+
+    Both are in px for one step of the author's grid.
+    """
+    needs = leg_needs(circuit, place_circuit(circuit))
+    level = [least / dist(*leg) for _, leg, least in needs if is_level(leg)]
+    other = [least / dist(*leg) for _, leg, least in needs if not is_level(leg)]
+    return max(level, default=0.0), max(other, default=0.0)
+
+
+def leg_needs(circuit: Circuit, layout: Layout) -> list[tuple[str, Leg, float]]:
+    """For every leg whose it is ("" for a plain line) and the least length it needs [px]."""
+    needs = [("", leg, SHORT_LEG) for line in layout.lines for leg in legs_of(line)]
     for part in circuit.parts:
         route = layout.routes[part.name]
         longest = body_leg(route, part.kind)
         least = BARE_LEG if part.kind is Kind.WIRE else BODY_LEG
-        needs += [(least if number == longest else SHORT_LEG) / dist(*leg) for number, leg in enumerate(legs_of(route))]
-    needs += [SHORT_LEG / dist(*leg) for line in layout.lines for leg in legs_of(line)]
-    return max(needs)
+        legs = enumerate(legs_of(route))
+        needs += [(part.name, leg, least if number == longest else SHORT_LEG) for number, leg in legs]
+    return needs
+
+
+def is_level(leg: Leg) -> bool:
+    """Whether a leg runs from side to side."""
+    return abs(leg[0][1] - leg[1][1]) < NEAR
+
+
+def is_orthogonal(layout: Layout) -> bool:
+    """Whether every way runs level or upright."""
+    ways = [*layout.routes.values(), *layout.lines]
+    return all(is_level(leg) or abs(leg[0][0] - leg[1][0]) < NEAR for way in ways for leg in legs_of(way))
 
 
 def stretched(layout: Layout, across: float, down: float) -> Layout:

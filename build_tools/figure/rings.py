@@ -11,8 +11,9 @@ from numpy.typing import NDArray
 
 from build_tools.figure.captions import name_block
 from build_tools.figure.choosing import Candidate, Mark
-from build_tools.figure.geometry import Leg, Spot, inside, legs_of, signed_area
+from build_tools.figure.geometry import Leg, inside, signed_area
 from build_tools.figure.ground import Ground, square
+from build_tools.figure.layout import Spot
 from build_tools.laws.topology import Loop, Step
 
 RING_MARGIN = 2.0
@@ -66,7 +67,8 @@ def _way_over_lines(lines: Sequence[tuple[Spot, ...]], begin: Spot, end: Spot) -
     """The spots on the way along plain lines; nothing where no line leads there."""
     edges = [(a, b) for line in lines for a, b in [(line[0], line[-1]), (line[-1], line[0])]]
     inner = {(line[0], line[-1]): line[1:-1] for line in lines} | {(line[-1], line[0]): line[-2:0:-1] for line in lines}
-    seen, queue = {_key(begin)}, deque([(begin, [])])
+    seen = {_key(begin)}
+    queue: deque[tuple[Spot, list[Spot]]] = deque([(begin, [])])
     while queue:
         spot, way = queue.popleft()
         if dist(spot, end) < 0.1:

@@ -10,15 +10,19 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
+from typing import Any
 from xml.etree.ElementTree import Element, SubElement
 
-import schemdraw.elements as symbols
+import schemdraw.elements
 from schemdraw.segments import Segment, SegmentCircle
 
 from build_tools.circuit.circuit import Kind
-from build_tools.figure.geometry import Spot, direction, left_of, legs_of
+from build_tools.figure.geometry import direction, left_of, legs_of
+from build_tools.figure.layout import Spot
 from build_tools.figure.lettering import TEXT_SIZE
 from build_tools.figure.seating import HOP_RADIUS, Hop, Seat, crossings_on, leads_of
+
+symbols: Any = schemdraw.elements  # its constructors carry no types
 
 PEN = {"stroke": "currentColor", "stroke-width": "2", "stroke-linecap": "round", "stroke-linejoin": "round"}
 """How every line is drawn."""
@@ -45,7 +49,9 @@ def draw_part(seat: Seat, route: tuple[Spot, ...], hops: Iterable[Hop], resistor
     name, kind = seat.part.name, seat.part.kind
     group = Element("g", {"class": "part", "data-part": name, "data-kind": kind.value})
     own = [hop.spot for hop in hops if hop.owner == name]
-    SubElement(group, "path", {"class": "hit", "d": way_text(route, []), "stroke": "none", "stroke-width": _HIT_WIDTH, "pointer-events": "stroke"})
+    SubElement(
+        group, "path", {"class": "hit", "d": way_text(route, []), "stroke": "none", "stroke-width": _HIT_WIDTH, "pointer-events": "stroke"}
+    )
     leads = " ".join(way_text(lead, own) for lead in leads_of(seat, route))
     SubElement(group, "path", {"class": "lead", "d": leads})
     if seat.size.half:
@@ -95,7 +101,7 @@ def body_shape(kind: Kind, state: str, resistors: str) -> Shape:
     return _shape(meter, 34, 34, letter="A" if kind is Kind.AMMETER else "V")
 
 
-def _shape(element: symbols.Element, across: float, up: float, letter: str = "") -> Shape:
+def _shape(element: schemdraw.elements.Element, across: float, up: float, letter: str = "") -> Shape:
     """Scale an element to px about its middle, without the stubs where its leads begin."""
     paths = [run for part in element.segments if isinstance(part, Segment) for run in _runs(part)]
     rounds = [part for part in element.segments if isinstance(part, SegmentCircle)]
@@ -140,5 +146,3 @@ def _draw_body(group: Element, seat: Seat, shape: Shape) -> None:
         drop = seat.centre[1] + _LETTER_DROP * TEXT_SIZE
         place = {"x": number_text(seat.centre[0]), "y": number_text(drop)}
         SubElement(body, "text", {**place, "text-anchor": "middle", "stroke": "none", "fill": "currentColor"}).text = shape.letter
-
-

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import pairwise
 from math import dist
 
 from build_tools.circuit.circuit import Circuit, Kind, Part
@@ -45,11 +46,12 @@ BODY_SIZES = {
     Kind.RESISTOR: Size(21, 8.5, 8.5),
     Kind.BATTERY: Size(4.5, 15, 15),
     Kind.CAPACITOR: Size(4.5, 14, 14),
-    Kind.SWITCH: Size(18, 17, 5.5),
+    Kind.SWITCH: Size(18, 5.5, 5.5),
     Kind.AMMETER: Size(17, 18, 18),
     Kind.VOLTMETER: Size(17, 18, 18),
     Kind.WIRE: Size(0, 1, 1),
 }
+OPEN_SWITCH = Size(18, 17, 5.5)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -145,11 +147,9 @@ def leads_of(seat: Seat, route: tuple[Spot, ...]) -> tuple[tuple[Spot, ...], ...
 def _seat(part: Part, route: tuple[Spot, ...], spots: list[Spot]) -> Seat:
     number = body_leg(route, part.kind)
     leg = (route[number], route[number + 1])
-    size = BODY_SIZES[part.kind]
+    size = OPEN_SWITCH if part.state == "open" else BODY_SIZES[part.kind]
     along = _free_place(dist(*leg), size.half, crossings_on(leg, spots))
-    return Seat(
-        part=part, leg=number, centre=shifted(leg[0], direction(leg), along), along=direction(leg), size=size
-    )
+    return Seat(part=part, leg=number, centre=shifted(leg[0], direction(leg), along), along=direction(leg), size=size)
 
 
 def _free_place(length: float, half: float, crossings: list[float]) -> float:
@@ -159,9 +159,5 @@ def _free_place(length: float, half: float, crossings: list[float]) -> float:
         return middle
     reach = half + _HOP_CLEARANCE
     edges = [half - reach, *crossings, length - half + reach]
-    free = [
-        min(max(middle, low + reach), high - reach)
-        for low, high in zip(edges, edges[1:], strict=False)
-        if high - low >= 2 * reach
-    ]
+    free = [min(max(middle, low + reach), high - reach) for low, high in pairwise(edges) if high - low >= 2 * reach]
     return min(free, key=lambda place: (abs(place - middle), place), default=middle)
