@@ -48,9 +48,7 @@ def render_shelves(shelves: tuple[Shelf, ...]) -> str:
 def catalogue_template() -> Template:
     """The template of the list."""
     templates = FileSystemLoader(Path(__file__).parent / "templates")
-    environment = Environment(
-        loader=templates, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
-    )
+    environment = Environment(loader=templates, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
     return environment.get_template("catalogue.html.jinja")
 
 

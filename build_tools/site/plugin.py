@@ -16,7 +16,6 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files
-from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page as SitePage
 
 from build_tools import pipeline
@@ -34,7 +33,7 @@ list_page = "examples/index.md"
 place = re.compile(r'<div data-block="([\w-]+)"></div>')
 
 
-class Settings(Config):
+class Settings(Config):  # type: ignore[no-untyped-call]
     """What mkdocs.yml may say about the plugin."""
 
     circuits = config_options.Dir(default="circuits", exists=True)
@@ -45,7 +44,7 @@ class Settings(Config):
     """How resistors are drawn."""
 
 
-class WorkedCircuits(BasePlugin[Settings]):
+class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
     """Publishes every circuit file as a page. The stages stand in the order in which MkDocs runs them."""
 
     def __init__(self) -> None:
@@ -55,12 +54,12 @@ class WorkedCircuits(BasePlugin[Settings]):
         self.pages: dict[str, Page] = {}
         """Each example by the source it stands in for, easiest first."""
 
-    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], **_: Any) -> None:
         """Begin with nothing in memory. A plugin that has this stage is kept by MkDocs between the rebuilds of `serve`."""
         self.serving = command == "serve"
         self.kept, self.pages = None, {}
 
-    def on_pre_build(self, *, config: MkDocsConfig) -> None:
+    def on_pre_build(self, **_: Any) -> None:
         """Work all circuits, before MkDocs empties the site folder: a faulty one must not cost the site that is built."""
         try:
             pages = self.work_all()
@@ -91,7 +90,7 @@ class WorkedCircuits(BasePlugin[Settings]):
             files.append(add(f"examples/{page.address}/figure.svg", content=figure_file(page.figure)))
         return files
 
-    def on_page_markdown(self, markdown: str, *, page: SitePage, config: MkDocsConfig, files: Files) -> str:
+    def on_page_markdown(self, markdown: str, *, page: SitePage, **_: Any) -> str:
         """Give the theme an example's title, summary and topics. It escapes none of them, so they come escaped."""
         example = self.pages.get(page.file.src_uri)
         if example is None:
@@ -103,7 +102,7 @@ class WorkedCircuits(BasePlugin[Settings]):
         }
         return example.markdown
 
-    def on_env(self, env: Any, *, config: MkDocsConfig, files: Files) -> None:
+    def on_env(self, _env: Any, *, files: Files, **_: Any) -> None:
         """Give the examples, which stand outside the navigation, their parent, previous and next page."""
         ordered = tuple(self.pages.values())
         self.lists = {
@@ -114,11 +113,11 @@ class WorkedCircuits(BasePlugin[Settings]):
         self.listed = listed_below(self.front)
         link_in_order(self.front, [site_page(files, source) for source in self.pages])
 
-    def on_page_context(self, context: Any, *, page: SitePage, config: MkDocsConfig, nav: Navigation) -> None:
+    def on_page_context(self, _context: Any, *, page: SitePage, **_: Any) -> None:
         """Show an example in the navigation of its own page."""
         show_in_section(self.front, self.listed, page if page.file.src_uri in self.pages else None)
 
-    def on_post_page(self, output: str, *, page: SitePage, config: MkDocsConfig) -> str:
+    def on_post_page(self, output: str, *, page: SitePage, **_: Any) -> str:
         """Put the finished blocks where the skeleton left their places."""
         example = self.pages.get(page.file.src_uri)
         blocks = example.blocks if example else self.lists

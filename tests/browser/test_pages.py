@@ -87,9 +87,9 @@ def test_a_phone_reaches_every_section_from_the_drawer(browser: Chrome, host: st
     screen.resize(browser, 360)
     browser.get(host + screen.an_example(site))
     browser.find_element(By.CSS_SELECTOR, "label.masthead-drawer").click()
-    link = WebDriverWait(browser, 5).until(
-        lambda _: next((a for a in browser.find_elements(By.CSS_SELECTOR, ".md-sidebar--primary a[href$='#by-hand']") if a.is_displayed()), None)
-    )
+    browser.find_element(By.CSS_SELECTOR, ".md-sidebar--primary label[for='__toc']").click()
+    link = browser.find_element(By.CSS_SELECTOR, ".md-sidebar--primary a[href$='#by-hand']")
+    WebDriverWait(browser, 5).until(lambda _: link.is_displayed())
     link.click()
     assert browser.current_url.endswith("#by-hand")
 
@@ -103,8 +103,10 @@ def test_turning_pages_keeps_the_data_of_the_page(browser: Chrome, host: str, si
     browser.execute_script("arguments[0].click()", follow)
     WebDriverWait(browser, 5).until(lambda _: urlsplit(browser.current_url).path == wanted)
     WebDriverWait(browser, 5).until(
-        lambda _: json.loads(browser.find_element(By.ID, "circuit").get_attribute("textContent") or "{}").get("address")
-        == wanted.rstrip("/").rpartition("/")[2]
+        lambda _: (
+            json.loads(browser.find_element(By.ID, "circuit").get_attribute("textContent") or "{}").get("address")
+            == wanted.rstrip("/").rpartition("/")[2]
+        )
     )
 
 

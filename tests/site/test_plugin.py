@@ -9,6 +9,7 @@ from pathlib import Path
 
 import html5lib
 import pytest
+
 from build_tools import pipeline
 from build_tools.site.keep import fingerprint
 from tests.site.library import lamp, write
@@ -110,9 +111,7 @@ def test_faulty_circuits_leave_the_built_site_alone(library: Path, publish: Publ
     assert after == before
 
 
-def test_the_report_names_every_fault_of_every_file(
-    library: Path, publish: Publish, caplog: pytest.LogCaptureFixture
-) -> None:
+def test_the_report_names_every_fault_of_every_file(library: Path, publish: Publish, caplog: pytest.LogCaptureFixture) -> None:
     """One report, each fault with file, line and key."""
     write(library / "circuits/porch-lamp.toml", 'title = "x"\nlevle = "core"\n[parts]\nR1 = { resistor = "4", between = ["a", "b"] }\n')
     write(library / "circuits/torn.toml", "title = \n")
@@ -169,7 +168,7 @@ def test_a_circuit_file_cannot_bring_markup_of_its_own(library: Path, publish: P
     for path in (library / "site").rglob("*.html"):
         tree = tree_of(path.read_text(encoding="utf-8"))
         for element in tree.iter():
-            assert not [name for name in element.keys() if str(name).lower().startswith("on")], (path, element.tag)
+            assert not [name for name in element.attrib if str(name).lower().startswith("on")], (path, element.tag)
             assert not str(element.get("href", "")).strip().lower().startswith("javascript:alert"), path
             assert element.tag != "script" or "alert(" not in (element.text or "") or element.get("id") == "circuit", path
             assert element.get("src") != "x", path
@@ -180,7 +179,7 @@ def test_a_hostile_title_is_shown_as_it_is_written(library: Path, publish: Publi
     write(library / "circuits/porch-lamp.toml", lamp_with(title=hostile, question="Find it.", topics=[hostile]))
     publish(library)
     tree = tree_of(page_of(library, "porch-lamp"))
-    assert [element.text for element in tree.iter("title")][0] == f"{hostile} - A small library"
+    assert next(element.text for element in tree.iter("title")) == f"{hostile} - A small library"
     listed = tree_of((library / "site/examples/index.html").read_text(encoding="utf-8"))
     assert hostile in ["".join(element.itertext()) for element in listed.iter("span")]
 
