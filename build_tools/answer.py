@@ -19,8 +19,8 @@ def write_lines(worked: WorkedCircuit) -> Iterator[str]:
     units = worked.units
     yield worked.circuit.title
     yield f"equations in {units.voltage}, {units.resistance} and {units.current}:"
-    for number, equation in enumerate(worked.equations.equations, 1):
-        yield f"  ({number})  {equation_text(equation, units)}    {equation.rule} {equation.origin}"
+    for number, equation in enumerate(worked.written.equations, 1):
+        yield f"  ({number})  {equation_text(equation)}    {equation.rule} {equation.origin}"
     if not worked.topology.branches:
         yield "  none: no closed way conducts, so every current is zero"
     yield "currents:"

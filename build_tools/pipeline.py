@@ -57,13 +57,13 @@ def make_page(path: Path, *, resistors: str = "zigzag") -> Page:
     """One circuit file as a finished page; raises as `work_file` does."""
     # Drawing and templates take half a second to load, which `solve` and `check` need not spend.
     from build_tools.figure.figure import draw_figure
-    from build_tools.page.writing import write_page
+    from build_tools.page.writing import figure_label, write_page
 
     with reported(path) as sources:
         source = read_source(path)
         sources.append(source)
         worked = work_out(read_circuit(source))
-        return write_page(worked, draw_figure(worked.topology, resistors=resistors))
+        return write_page(worked, draw_figure(worked.topology, resistors=resistors, label=figure_label(worked)))
 
 
 def work_folder(folder: Path, *, keep: PageKeeper, resistors: str = "zigzag") -> tuple[Page, ...]:

@@ -31,7 +31,7 @@ def choose_loops(circuit: Circuit, node: dict[str, str], branches: tuple[Branch,
     known = IndependentRows()
     for loop in chosen:
         known.add(branch_vector(loop.steps, branches))
-    taken = {loop.name for loop in chosen} | {branch.current for branch in branches} | set(circuit.part)
+    taken = {loop.name for loop in chosen} | {branch.current for branch in branches} | {*circuit.part, *circuit.points}
     free_names = (name for number in count(1) if (name := f"L{number}") not in taken)
     meshes = find_meshes(circuit, live) or ()
     spare = meshes if spans(meshes, node, branches) else find_few_part_loops(circuit, node, branches)

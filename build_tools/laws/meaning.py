@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from build_tools.circuit.circuit import Circuit
 from build_tools.circuit.numeral import MINUS, plain, rounded, with_unit
 from build_tools.laws.by_hand import Route, find_route
-from build_tools.laws.equation import Equation, EquationSet, Rule, Term, write_equations
+from build_tools.laws.equation import Equation, EquationSet, Rule, write_equations
 from build_tools.laws.solution import Solution, solve_circuit
 from build_tools.laws.survey import find_topology
 from build_tools.laws.topology import Topology
@@ -22,6 +22,9 @@ class WorkedCircuit:
     circuit: Circuit
     topology: Topology
     equations: EquationSet
+    """In SI units."""
+    written: EquationSet
+    """The same equations in the page's units, as they are read and worked by hand."""
     solution: Solution
     route: Route
     units: Units
@@ -34,15 +37,35 @@ def work_out(circuit: Circuit) -> WorkedCircuit:
         CircuitError: where it does not have exactly one answer.
     """
     topology = find_topology(circuit)
-    equations = write_equations(topology)
+    equations, units = write_equations(topology), choose_units(circuit)
+    written = equations_in_units(equations, units)
     return WorkedCircuit(
         circuit=circuit,
         topology=topology,
         equations=equations,
+        written=written,
         solution=solve_circuit(topology, equations),
-        route=find_route(topology, equations),
-        units=choose_units(circuit),
+        route=find_route(topology, written),
+        units=units,
     )
+
+
+def equations_in_units(equations: EquationSet, units: Units) -> EquationSet:
+    """The same equations with their numbers in the page's units."""
+    return EquationSet(
+        unknowns=equations.unknowns, equations=tuple(equation_in_units(equation, units) for equation in equations.equations)
+    )
+
+
+def equation_in_units(equation: Equation, units: Units) -> Equation:
+    """The same equation with its numbers in the page's units; a junction's have none."""
+    if equation.rule is Rule.JUNCTION:
+        return equation
+    terms = tuple(
+        replace(term, factor=to_units(term.factor, units.resistance if term.current else units.voltage, units))
+        for term in equation.terms
+    )
+    return replace(equation, terms=terms)
 
 
 def flows_as_assumed(current: Fraction) -> bool | None:
@@ -60,29 +83,20 @@ def to_units(value: Fraction, unit: str, units: Units) -> Fraction:
     return value / units.size[unit]
 
 
-def term_in_units(term: Term, rule: Rule, units: Units) -> tuple[Fraction, str]:
-    """A term's factor in the page's units, and its current."""
-    if rule is Rule.JUNCTION:
-        return term.factor, term.current
-    return to_units(term.factor, units.resistance if term.current else units.voltage, units), term.current
-
-
-def gathered_terms(equation: Equation, units: Units) -> tuple[tuple[Fraction, str], ...]:
-    """The terms of an equation in the page's units, equal currents taken together and the emfs added up.
+def gathered_terms(equation: Equation) -> tuple[tuple[Fraction, str], ...]:
+    """The terms of an equation with equal currents taken together and the emfs added up.
 
     What the emfs come to stands first where it is positive and last where it is negative, as one writes it.
     """
-    if equation.rule is Rule.JUNCTION:
-        return tuple((factor, current) for current, factor in equation.factors.items())
-    currents = tuple((to_units(factor, units.resistance, units), current) for current, factor in equation.factors.items())
-    emf = (to_units(-equation.right, units.voltage, units), "")
+    currents = tuple((factor, current) for current, factor in equation.factors.items())
+    emf = (-equation.right, "")
     return (emf, *currents) if emf[0] > 0 else (*currents, emf) if emf[0] else currents
 
 
-def equation_text(equation: Equation, units: Units) -> str:
-    """An equation in one line of text, in the page's units: 12 − 4 I1 − 5 I2 = 0."""
+def equation_text(equation: Equation) -> str:
+    """An equation in one line of text: 12 − 4 I1 − 5 I2 = 0."""
     words: list[str] = []
-    for factor, current in gathered_terms(equation, units):
+    for factor, current in gathered_terms(equation):
         sign = MINUS if factor < 0 else "+" if words else ""
         size = "" if current and abs(factor) == 1 else plain(abs(factor))
         words.append(f"{sign}{' ' if words else ''}{' '.join(filter(None, [size, current]))}")

@@ -9,7 +9,7 @@ Source: uniqueness for positive resistances follows from the power balance (Tell
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from fractions import Fraction
 
 from build_tools.circuit.circuit import Circuit, Part
@@ -22,7 +22,7 @@ from build_tools.laws.topology import Step
 def find_refusals(circuit: Circuit) -> tuple[Problem, ...]:
     """Every reason why the circuit does not have exactly one answer."""
     node = find_nodes(circuit)
-    return (*find_separate_pieces(circuit, node), *(refuse_loop(loop) for loop in find_bare_loops(circuit, node)))
+    return (*find_separate_pieces(circuit, node), *(refuse_loop(loop) for loop in find_loops(circuit, node, is_bare)))
 
 
 def find_separate_pieces(circuit: Circuit, node: dict[str, str]) -> Iterator[Problem]:
@@ -44,12 +44,15 @@ def find_separate_pieces(circuit: Circuit, node: dict[str, str]) -> Iterator[Pro
         )
 
 
-def find_bare_loops(circuit: Circuit, node: dict[str, str]) -> Iterator[tuple[Step, ...]]:
-    """Loops made only of parts without resistance: one for each part that closes one."""
+def is_bare(part: Part) -> bool:
+    """Whether a current passes a part without any resistance."""
+    return part.resistance == 0
+
+
+def find_loops(circuit: Circuit, node: dict[str, str], belongs: Callable[[Part], bool]) -> Iterator[tuple[Step, ...]]:
+    """Loops made only of parts that belong: one for each part that closes one."""
     taken: dict[str, list[Step]] = {}
-    for part in circuit.parts:
-        if part.resistance != 0:
-            continue
+    for part in filter(belongs, circuit.parts):
         start, end = node[part.start], node[part.end]
         way = find_way(taken, node, end, start)
         if way is not None:

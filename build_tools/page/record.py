@@ -34,7 +34,10 @@ def write_record(worked: WorkedCircuit) -> Record:
         "loops": [
             {"name": loop.name, "start": loop.start, "walk": [step.part.name for step in loop.steps]} for loop in topology.loops
         ],
-        "equations": [write_equation(equation, worked) for equation in worked.equations.equations],
+        "equations": [
+            write_equation(equation, written, worked.equations.unknowns)
+            for equation, written in zip(worked.equations.equations, worked.written.equations, strict=True)
+        ],
         "unknowns": list(worked.equations.unknowns),
         "currents": [write_current(branch, worked) for branch in topology.branches],
         "parts": {name: write_part(state) for name, state in solution.parts.items()},
@@ -52,13 +55,13 @@ def write_branch(branch: Branch) -> Record:
     return {"current": branch.current, "from": branch.start, "to": branch.end, "parts": parts}
 
 
-def write_equation(equation: Equation, worked: WorkedCircuit) -> Record:
+def write_equation(equation: Equation, written: Equation, unknowns: tuple[str, ...]) -> Record:
     """One equation; text as on the page, numbers in SI units."""
     return {
         "rule": equation.rule.value,
         "origin": equation.origin,
-        "text": equation_text(equation, worked.units),
-        "coefficients": [str(factor) for factor in equation.row(worked.equations.unknowns)],
+        "text": equation_text(written),
+        "coefficients": [str(factor) for factor in equation.row(unknowns)],
         "right": str(equation.right),
     }
 

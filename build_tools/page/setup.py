@@ -14,7 +14,7 @@ from build_tools.figure.layout import Layout
 from build_tools.figure.words import loop_words, way_in_words
 from build_tools.laws.branch import why_idle
 from build_tools.laws.equation import Equation, Reason, Rule, Term, write_junction
-from build_tools.laws.meaning import WorkedCircuit, gathered_terms, term_in_units
+from build_tools.laws.meaning import WorkedCircuit, gathered_terms
 from build_tools.laws.topology import Junction, Loop
 from build_tools.page.mathml import equation, math, name, node, number, row, term_sum, to_markup
 from build_tools.page.prose import set_text
@@ -119,7 +119,7 @@ def view_idle(worked: WorkedCircuit) -> tuple[IdlePart, ...]:
 def view_junctions(worked: WorkedCircuit) -> tuple[JunctionView, ...]:
     """Every junction; those used first, in the order of their equations."""
     numbers = number_equations(worked)
-    views = [view_junction(junction, worked, numbers.get(junction.name, 0)) for junction in worked.topology.junctions]
+    views = [view_junction(junction, worked, numbers.get((Rule.JUNCTION, junction.name), 0)) for junction in worked.topology.junctions]
     return tuple(sorted(views, key=lambda view: (view.number == 0, view.number)))
 
 
@@ -142,15 +142,15 @@ def view_junction(junction: Junction, worked: WorkedCircuit, at: int) -> Junctio
 def view_loops(worked: WorkedCircuit, layout: Layout) -> tuple[LoopView, ...]:
     """Every loop of the set, walked."""
     numbers = number_equations(worked)
-    by_origin = {each.origin: each for each in worked.equations.equations if each.rule is Rule.LOOP}
-    return tuple(view_loop(loop, by_origin[loop.name], worked, layout, numbers[loop.name]) for loop in worked.topology.loops)
+    by_origin = {each.origin: each for each in worked.written.equations if each.rule is Rule.LOOP}
+    return tuple(view_loop(loop, by_origin[loop.name], worked, layout, numbers[Rule.LOOP, loop.name]) for loop in worked.topology.loops)
 
 
 def view_loop(loop: Loop, written: Equation, worked: WorkedCircuit, layout: Layout, at: int) -> LoopView:
     """One loop."""
     topology = worked.topology
-    walked = [term_in_units(term, Rule.LOOP, worked.units) for term in written.terms if term.factor]
-    gathered = gathered_terms(written, worked.units)
+    walked = [(term.factor, term.current) for term in written.terms if term.factor]
+    gathered = gathered_terms(written)
     return LoopView(
         loop=loop.name,
         name=set_text(loop.name, topology),
@@ -164,13 +164,12 @@ def view_loop(loop: Loop, written: Equation, worked: WorkedCircuit, layout: Layo
 
 def view_walk(term: Term, worked: WorkedCircuit) -> WalkRow:
     """One term of a walk, with the reason for its sign."""
-    factor, current = term_in_units(term, Rule.LOOP, worked.units)
     why = reasons[term.reason].format(current=term.current)
     return WalkRow(
         part=term.origin,
         name=set_text(term.origin, worked.topology),
         why=set_text(why, worked.topology),
-        term=to_markup(math(signed_term(factor, current, term.origin))),
+        term=to_markup(math(signed_term(term.factor, term.current, term.origin))),
     )
 
 
@@ -192,15 +191,15 @@ def view_equations(worked: WorkedCircuit) -> tuple[EquationRow, ...]:
             rule=written.rule.value,
             origin=written.origin,
             origin_name=set_point(written.origin) if written.rule is Rule.JUNCTION else set_text(written.origin, worked.topology),
-            left=to_markup(math(term_sum(gathered_terms(written, worked.units)))),
+            left=to_markup(math(term_sum(gathered_terms(written)))),
         )
-        for at, written in enumerate(worked.equations.equations, 1)
+        for at, written in enumerate(worked.written.equations, 1)
     )
 
 
-def number_equations(worked: WorkedCircuit) -> dict[str, int]:
-    """The number of each equation in the set, by the junction or loop it belongs to."""
-    return {written.origin: at for at, written in enumerate(worked.equations.equations, 1)}
+def number_equations(worked: WorkedCircuit) -> dict[tuple[Rule, str], int]:
+    """The number of each equation in the set, by its rule and the junction or loop it belongs to."""
+    return {(written.rule, written.origin): at for at, written in enumerate(worked.written.equations, 1)}
 
 
 def whole_equation(terms: Sequence[tuple[Fraction, str]]) -> Markup:

@@ -1,0 +1,125 @@
+"""Writing one page: every block of it from its template, and the skeleton that says where each block goes."""
+
+from __future__ import annotations
+
+import json
+from functools import cache
+from pathlib import Path
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from build_tools.figure.description import long_description, short_description
+from build_tools.figure.figure import Figure
+from build_tools.laws.meaning import WorkedCircuit
+from build_tools.page import advice, answers, hand, setup
+from build_tools.page.page import Page
+from build_tools.page.prose import question_text, render_question, set_text
+from build_tools.page.record import Record, write_record
+
+sections = (
+    ("question", "Question"),
+    ("directions", "Directions"),
+    ("junctions", "Junctions"),
+    ("loops", "Loops"),
+    ("equations", "Equation set"),
+    ("by-hand", "By hand"),
+    ("matrix", "Matrix form"),
+    ("currents", "Currents"),
+    ("checks", "Checks"),
+    ("your-turn", "Your turn"),
+)
+"""The sections of a page in order: the id that lessons link to, and the heading. To add one, add it here and a template."""
+
+longest_summary = 200
+
+
+def write_page(worked: WorkedCircuit, figure: Figure) -> Page:
+    """Write the page of one worked and drawn circuit."""
+    circuit = worked.circuit
+    context = build_context(worked, figure)
+    return Page(
+        address=circuit.address,
+        title=circuit.title,
+        summary=shorten(question_text(circuit.question, worked.topology)),
+        level=circuit.level,
+        topics=circuit.topics,
+        unknowns=len(worked.topology.branches),
+        markdown=render("example.md.jinja", {**context, "sections": sections}),
+        blocks={name: render(f"{name}.html.jinja", context) for name, _ in sections} | {"record": context["record"]},
+        figure=figure.svg,
+    )
+
+
+def build_context(worked: WorkedCircuit, figure: Figure) -> dict[str, object]:
+    """Everything the templates of a page may use."""
+    topology, layout = worked.topology, figure.layout
+    return {
+        "circuit": worked.circuit,
+        "units": worked.units,
+        "facts": count_facts(worked),
+        "question": render_question(worked.circuit.question, topology),
+        "figure": Markup(figure.svg),
+        "in_words": [set_text(sentence, topology) for sentence in long_description(topology, layout)],
+        "prompts": [set_text(prompt, topology) for prompt in advice.write_prompts(worked)],
+        "cautions": [set_text(reason, topology) for reason in advice.write_cautions(worked)],
+        "directions": setup.view_directions(worked, layout),
+        "idle": setup.view_idle(worked),
+        "junctions": setup.view_junctions(worked),
+        "loops": setup.view_loops(worked, layout),
+        "equations": setup.view_equations(worked),
+        "route": hand.view_route(worked),
+        "asked": [set_text(current, topology) for current in worked.route.asked],
+        "matrix": answers.view_matrix(worked),
+        "currents": answers.view_currents(worked, layout),
+        "parts": answers.view_parts(worked),
+        "potentials": answers.view_potentials(worked),
+        "readings": answers.view_readings(worked),
+        "batteries": answers.view_batteries(worked),
+        "sums": answers.view_sums(worked),
+        "power": answers.power_sums(worked),
+        "difference": answers.difference_text(worked.solution.checks.numpy_difference),
+        "record": record_block(write_record(worked)),
+    }
+
+
+def count_facts(worked: WorkedCircuit) -> dict[str, int]:
+    """The numbers that the prose mentions."""
+    topology = worked.topology
+    used = sum(junction.used for junction in topology.junctions)
+    return {"unknowns": len(topology.branches), "junctions": len(topology.junctions), "used": used, "loops": len(topology.loops)}
+
+
+def record_block(record: Record) -> str:
+    """The JSON block. Signs that could end the element are written as JSON escapes, which mean the same."""
+    text = json.dumps(record, ensure_ascii=False, separators=(",", ":"))
+    for sign in "<>&\u2028\u2029":
+        text = text.replace(sign, f"\\u{ord(sign):04x}")
+    return f'<script type="application/json" id="circuit">{text}</script>'
+
+
+def figure_label(worked: WorkedCircuit) -> str:
+    """The figure's short alternative text."""
+    return short_description(worked.topology)
+
+
+def shorten(text: str) -> str:
+    """The text, cut at a word where it is too long for a summary."""
+    return text if len(text) <= longest_summary else text[:longest_summary].rsplit(" ", 1)[0].rstrip(",.;:") + " …"
+
+
+def render(template: str, context: dict[str, object]) -> str:
+    """One template, filled in."""
+    return environment().get_template(template).render(context)
+
+
+@cache
+def environment() -> Environment:
+    """The templates of this room, with everything escaped that is not markup already."""
+    return Environment(
+        loader=FileSystemLoader(Path(__file__).parent / "templates"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
