@@ -118,9 +118,7 @@ def _chains(starts: tuple[str, ...], at: dict[str, list[tuple[int, Link]]]) -> t
     return tuple(chains)
 
 
-def _walk(
-    number: int, link: Link, stops: tuple[str, ...], at: dict[str, list[tuple[int, Link]]], used: set[int]
-) -> Chain:
+def _walk(number: int, link: Link, stops: tuple[str, ...], at: dict[str, list[tuple[int, Link]]], used: set[int]) -> Chain:
     way = [link]
     used.add(number)
     while way[-1].end not in stops:

@@ -2,25 +2,33 @@
 
 from __future__ import annotations
 
+from collections.abc import Container, Sequence
 from itertools import pairwise
 from math import ceil, dist
 
 from build_tools.figure.layout import Layout, Spot
 from build_tools.figure.rails import sizes
 from build_tools.figure.rails.chains import Link
-from build_tools.figure.rails.sharing import Piece, Share, Shared, Sharing, crossing_stops
+from build_tools.figure.rails.sharing import Piece, Share, Shared, crossings
 from build_tools.figure.rails.spacing import spread
+
+
+shorter = 0.7
+"""No other leg of a part's route is longer than this share of the one with its body."""
+
+
+between_pieces = 15 * sizes.grid
 
 
 class Pencil:
     """Draws one shared frame."""
 
-    def __init__(self, shared: Shared, sharing: Sharing) -> None:
+    def __init__(self, shared: Shared) -> None:
         self.shared = shared
-        shares = list(shared.shares)
-        self.x = spread(shared.frame.columns, sharing.level_gaps(shares))
-        self.y = spread(shared.frame.rows, sharing.upright_gaps(shares))
+        self.x = spread(shared.frame.columns, shared.level_gaps)
+        self.y = spread(shared.frame.rows, shared.upright_gaps)
         self.places: dict[str, Spot] = {name: self.spot(corner) for name, corner in shared.frame.dots.items()}
+        self.crossed = {self.spot(corner) for corner in crossings(shared.frame)}
         self.routes: dict[str, tuple[Spot, ...]] = {}
         self.lines: list[tuple[Spot, ...]] = [(self.spot(left), self.spot(right)) for left, right in shared.frame.bars]
 
@@ -32,7 +40,7 @@ class Pencil:
         """The layout of the whole frame."""
         for share in self.shared.shares:
             self._chain(share)
-        return Layout(places=self.places, routes=self.routes, lines=tuple(self.lines), hops=self._hops())
+        return Layout(places=self.places, routes=self.routes, lines=tuple(self.lines))
 
     def _chain(self, share: Share) -> None:
         """Lay the links of one chain one after the other along its way."""
@@ -44,14 +52,13 @@ class Pencil:
             way += [self.spot(share.pieces[number].start) for number in range(before + 1, piece + 1)]
             start, end = legs[piece][next_on[piece]]
             next_on[piece] += 1
-            leg_at = len(way) if start != way[-1] else len(way) - 1
             way += [start] if start != way[-1] else []
             way.append(end)
             if index + 1 == len(share.chain):
                 way += [self.spot(share.pieces[number].end) for number in range(piece, len(legs))]
             elif share.on[index + 1] != piece:
                 way.append(self.spot(share.pieces[piece].end))
-            self._link(link, _distinct(way), (start, end), leg_at)
+            self._link(link, _distinct(way), (start, end))
             self.places.setdefault(link.end, way[-1])
             way = [way[-1]]
         self.places.setdefault(share.chain[0].start, self.spot(share.pieces[0].start))
@@ -67,28 +74,22 @@ class Pencil:
         return list(pairwise([*cuts, end]))
 
     def _span(self, piece: Piece) -> tuple[Spot, Spot]:
-        """The stretch of a piece that its parts may take up, in the sense of the way."""
-        level = piece.is_level
-        spots = [self.spot((stop, piece.start[1]) if level else (piece.start[0], stop)) for stop in piece.span]
-        back = piece.start[0 if level else 1] > piece.end[0 if level else 1]
-        return (spots[1], spots[0]) if back else (spots[0], spots[1])
+        """The stretch of a piece that its parts may take up, in the sense of the way, clear of any crossing."""
+        axis = 0 if piece.is_level else 1
+        ends = piece.start[axis], piece.end[axis]
+        at = (self.x, self.y)[axis]
+        low, high = (at[stop] + sign * sizes.grid * (stop not in ends) for stop, sign in zip(piece.span, (1, -1), strict=True))
+        if ends[0] > ends[1]:
+            low, high = high, low
+        across = self.spot(piece.start)[1 - axis]
+        return ((low, across), (high, across)) if axis == 0 else ((across, low), (across, high))
 
-    def _hops(self) -> tuple[Spot, ...]:
-        found = {
-            self.spot((piece.start[0], stop))
-            for share in self.shared.shares
-            for piece in share.pieces
-            if not piece.is_level
-            for stop in crossing_stops(self.shared.frame, piece.start, piece.end)
-        }
-        return tuple(sorted(found))
-
-    def _link(self, link: Link, way: list[Spot], leg: tuple[Spot, Spot], leg_at: int) -> None:
+    def _link(self, link: Link, way: list[Spot], leg: tuple[Spot, Spot]) -> None:
         if link.part is None:
             self.lines.append(tuple(way))
             return
-        route = _shortened(way, leg)
-        self.routes[link.part.name] = tuple(route if link.forward else reversed(route))
+        route = cut_short(way, leg, self.crossed)
+        self.routes[link.part.name] = route if link.forward else route[::-1]
 
 
 def _distinct(way: list[Spot]) -> list[Spot]:
@@ -100,16 +101,32 @@ def _on_grid(start: Spot, end: Spot, share: float) -> Spot:
     return x, y
 
 
-def _shortened(way: list[Spot], leg: tuple[Spot, Spot]) -> list[Spot]:
-    """Cut every other leg into pieces shorter than the one for the body, which thereby is the longest."""
+def cut_short(way: Sequence[Spot], leg: tuple[Spot, Spot], crossed: Container[Spot] = ()) -> tuple[Spot, ...]:
+    """Cut every other leg short, so that the one for the body is the longest, also where the figure is stretched.
+
+    No cut falls on a spot where another line crosses.
+    """
     route = [way[0]]
-    most = dist(*leg) - sizes.grid / 2
+    most = shorter * dist(*leg) - sizes.grid
     for start, end in pairwise(way):
-        pieces = 1 if (start, end) == leg else ceil(dist(start, end) / most)
-        route += [_between(start, end, number / pieces) for number in range(1, pieces + 1)]
-    return route
+        length = dist(start, end)
+        pieces = 1 if (start, end) == leg or length <= shorter * dist(*leg) else ceil(length / most)
+        for number in range(1, pieces):
+            cut = _on_grid(start, end, number / pieces)
+            route.append(cut if cut not in crossed else _on_grid(start, end, number / pieces - sizes.grid / length))
+        route.append(end)
+    return tuple(route)
 
 
-def _between(start: Spot, end: Spot, share: float) -> Spot:
-    x, y = (a + (b - a) * share for a, b in zip(start, end, strict=True))
-    return round(x, 2), round(y, 2)
+def side_by_side(layouts: Sequence[Layout]) -> Layout:
+    """Pieces that share no point, next to each other."""
+    places: dict[str, Spot] = {}
+    routes: dict[str, tuple[Spot, ...]] = {}
+    lines: list[tuple[Spot, ...]] = []
+    edge = 0.0
+    for layout in layouts:
+        places |= {point: (x + edge, y) for point, (x, y) in layout.places.items()}
+        routes |= {name: tuple((x + edge, y) for x, y in route) for name, route in layout.routes.items()}
+        lines += [tuple((x + edge, y) for x, y in line) for line in layout.lines]
+        edge = max(x for way in (*routes.values(), *lines) for x, _ in way) + between_pieces
+    return Layout(places=places, routes=routes, lines=tuple(lines))

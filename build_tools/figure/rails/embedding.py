@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Iterable
+from itertools import pairwise
 
 Pair = tuple[int, int]
 Face = tuple[int, ...]
@@ -75,8 +76,8 @@ def _grow(links: Links) -> tuple[Face, ...] | None:
         fitting, feet, inside = min(choices, key=lambda choice: len(choice[0]))
         if not fitting:
             return None
-        path = _path(feet, inside, links, done)
-        done |= {frozenset(pair) for pair in zip(path, path[1:], strict=False)}
+        path = _path(feet, inside, links)
+        done |= {frozenset(pair) for pair in pairwise(path)}
         faces[fitting[0] : fitting[0] + 1] = _split(faces[fitting[0]], path)
     return tuple(faces)
 
@@ -119,7 +120,7 @@ def _fragments(links: Links, placed: set[int], done: set[frozenset[int]]) -> lis
     return found
 
 
-def _path(feet: list[int], inside: set[int], links: Links, done: set[frozenset[int]]) -> Face:
+def _path(feet: list[int], inside: set[int], links: Links) -> Face:
     """A shortest way through a fragment from its first foot to its second."""
     start, goal = feet[:2]
     if not inside:

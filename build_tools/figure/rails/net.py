@@ -41,10 +41,7 @@ class Net:
     @cached_property
     def at(self) -> tuple[tuple[int, ...], ...]:
         """For each node its edges."""
-        return tuple(
-            tuple(number for number, edge in enumerate(self.edges) if node in (edge.tail, edge.head))
-            for node in range(self.size)
-        )
+        return tuple(tuple(number for number, edge in enumerate(self.edges) if node in (edge.tail, edge.head)) for node in range(self.size))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

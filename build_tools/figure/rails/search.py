@@ -11,13 +11,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import reduce
 from heapq import nsmallest
-from itertools import combinations, islice, product
+from itertools import combinations, islice, pairwise, product
 from operator import or_
 
 from build_tools.figure.rails.net import Net, Rails
 
 crossing, per_row, per_column, per_open_bar = 100.0, 4.0, 2.0, 0.25
 battery_first, battery_last, battery_level, plus_down, battery_inside = -3.0, -1.0, 2.0, 0.8, 2.0
+plus_down_first, line_upright = 0.2, 3.0
 bare_column, corner_inside, outline_gap, crowded_inside = 0.6, 3.0, 1.0, 0.5
 kept_per_state, kept = 2, 24
 most_rows = 4
@@ -40,6 +41,8 @@ class Move:
     """Edges that must not have been placed: all others of the node on the right of a level edge, and twins."""
     cost: float
     batteries: int
+    falls: int = 0
+    """Batteries with plus down, less those with plus up."""
     crowd: int = 0
     """Parts beyond the first on each edge."""
 
@@ -159,7 +162,7 @@ class Columns:
         for first, last in move.spans:
             cost += crossing * sum(open_bar[row] >= 0 for row in range(first, last))
         if move.batteries and move.spans:
-            cost += battery_first * (mask == 0) + battery_last * (after == self.full)
+            cost += battery_first * (mask == 0) + battery_last * (after == self.full) + plus_down_first * move.falls * (mask == 0)
         if mask and after != self.full:
             cost += crowded_inside * move.crowd
         for node, row in move.bars:
@@ -189,7 +192,7 @@ class Columns:
     def _stand_clear(self, edges: tuple[int, ...]) -> bool:
         """Whether edges can stand in one column: they meet at most end to end, at a node they share."""
         spans = sorted(self._span(edge) for edge in edges)
-        for (_, bottom, _, lower), (top, _, upper, _) in zip(spans, spans[1:], strict=False):
+        for (_, bottom, _, lower), (top, _, upper, _) in pairwise(spans):
             if top < bottom or (top == bottom and lower != upper):
                 return False
         return True
@@ -213,16 +216,20 @@ class Columns:
             before=0,
             cost=per_column + sum(self._upright_cost(edge) for edge in edges),
             batteries=sum(self.net.edges[edge].batteries for edge in edges),
+            falls=sum(self._falls(edge) for edge in edges),
             crowd=sum(max(0, len(self.net.edges[edge].kinds) - 1) for edge in edges),
         )
 
+    def _falls(self, number: int) -> int:
+        edge = self.net.edges[number]
+        return -edge.rises if self.row[edge.head] < self.row[edge.tail] else edge.rises
+
     def _upright_cost(self, number: int) -> float:
         edge = self.net.edges[number]
-        top, bottom, upper, _ = self._span(number)
-        cost = bare_column * edge.bare
+        top, bottom, _, _ = self._span(number)
+        cost = bare_column * edge.bare + line_upright * (set(edge.kinds) == {"line"})
         if edge.batteries:
-            rises = edge.rises if upper == edge.head else -edge.rises
-            cost += plus_down * max(0, -rises)
+            cost += plus_down * max(0, self._falls(number))
             cost += battery_inside * ((top > 0) + (bottom < self.rows - 1))
         return cost
 
@@ -248,4 +255,3 @@ class Columns:
             steps.append(way[3].edges)
             way = layers[way[1].bit_count()][way[1]][way[2]]
         return Rails(net=self.net, row=self.row, steps=tuple(reversed(steps)), cost=cost)
-

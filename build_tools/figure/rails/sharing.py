@@ -16,7 +16,7 @@ on_upright, on_top, on_bottom, on_inner, battery_on_level = 0.35, 0.0, 0.9, 0.2,
 battery_down, battery_right, bare_side = 0.8, 0.3, 1.3
 per_width, per_extra_width, width_aim = 0.012, 0.08, 410.0
 per_height, per_extra_height, height_aim = 0.010, 0.03, 360.0
-per_portrait = 0.015
+per_portrait, line_bent = 0.015, 2.0
 most_options, most_sweeps = 60, 3
 hop_room = 18.0
 
@@ -64,6 +64,24 @@ class Shared:
     frame: Frame
     shares: tuple[Share, ...]
     cost: float
+    width: float
+    """Expected width, labels included [px]."""
+    level_gaps: tuple[Gap, ...]
+    upright_gaps: tuple[Gap, ...]
+
+
+def share_parts(frame: Frame, *, tight: bool = False) -> Shared:
+    """Put all parts of a frame on pieces; `tight` lets loop marks and labels stand above each other."""
+    sharing = Sharing(frame, tight)
+    shares, cost = sharing.solve()
+    return Shared(
+        frame=frame,
+        shares=tuple(shares),
+        cost=cost,
+        width=sharing.width(shares),
+        level_gaps=tuple(sharing.level_gaps(shares)),
+        upright_gaps=tuple(sharing.upright_gaps(shares)),
+    )
 
 
 class Sharing:
@@ -73,10 +91,12 @@ class Sharing:
         self.frame, self.tight = frame, tight
         self.ways = cut_ways(frame)
         self.uprights = [piece for pieces in self.ways for piece in pieces if not piece.is_level]
-        self.extent = self._extents()
-        self.neighbours = self._neighbours()
+        self.neighbours = _neighbours(_extents(frame, self.uprights))
+        facing = [(left, right) for left, right, faces in self.neighbours if faces]
+        self.has_left = {right for _, right in facing}
+        self.has_right = {left for left, _ in facing}
 
-    def solve(self) -> Shared:
+    def solve(self) -> tuple[list[Share], float]:
         """Choose a share for every chain."""
         options = [self._options(way, pieces) for way, pieces in zip(self.frame.ways, self.ways, strict=True)]
         chosen = [shares[0] for shares in options]
@@ -90,12 +110,11 @@ class Sharing:
                         chosen, cost = trial, found
             if cost == before:
                 break
-        return Shared(frame=self.frame, shares=tuple(chosen), cost=cost)
+        return chosen, cost
 
     def cost(self, shares: list[Share]) -> float:
         """The cost of a whole drawing."""
-        left, right = self.margins(shares)
-        width = least_extent(self.frame.columns, self.level_gaps(shares)) + left + right
+        width = self.width(shares)
         height = least_extent(self.frame.rows, self.upright_gaps(shares)) + 40
         return (
             self.frame.cost
@@ -105,6 +124,10 @@ class Sharing:
             + per_height * height + per_extra_height * max(0, height - height_aim)
             + per_portrait * max(0, height - width)
         )  # fmt: skip
+
+    def width(self, shares: list[Share]) -> float:
+        """The least width, labels included [px]."""
+        return least_extent(self.frame.columns, self.level_gaps(shares)) + sum(self.margins(shares))
 
     def margins(self, shares: list[Share]) -> tuple[float, float]:
         """Room for labels left of the first column and right of the last [px]."""
@@ -121,14 +144,14 @@ class Sharing:
             if not faces:
                 gaps.append((left, right, 4 * sizes.grid))
                 continue
-            label = max(width.get(left, 0.0) if left in self.has_left else 0.0, width.get(right, 0.0) * (right not in self.ends))
+            label = max(width.get(left, 0.0) * (left in self.has_left), width.get(right, 0.0) * (right in self.has_right))
             beside = max(sizes.loop_mark, label) if self.tight else sizes.loop_mark + label
             gaps.append((left, right, 2 * sizes.half_body + beside))
         return gaps
 
     def upright_gaps(self, shares: list[Share]) -> list[Gap]:
         """Every least distance between rows."""
-        least = sizes.row_gap if self.frame.rows < 6 else sizes.row_gap - 20
+        least = sizes.row_gap + 2 * sizes.grid * self.tight
         gaps = [gap for share in shares for gap in share.upright_gaps]
         return gaps + [(row, row + 1, least) for row in range(self.frame.rows - 1)]
 
@@ -144,26 +167,6 @@ class Sharing:
                 width[column] = max(width[column], label)
         return width
 
-    def _extents(self) -> dict[int, tuple[int, int]]:
-        rows: dict[int, list[int]] = defaultdict(list)
-        for piece in self.uprights:
-            rows[piece.start[0]] += [piece.start[1], piece.end[1]]
-        for column, row in self.frame.dots.values():
-            rows[column].append(row)
-        return {column: (min(found), max(found)) for column, found in rows.items()}
-
-    def _neighbours(self) -> list[tuple[int, int, bool]]:
-        """Pairs of columns that need a distance, and whether they face each other over some height."""
-        pairs = []
-        for left, (top, bottom) in self.extent.items():
-            for right, (upper, lower) in self.extent.items():
-                if left < right and max(top, upper) <= min(bottom, lower):
-                    pairs.append((left, right, max(top, upper) < min(bottom, lower)))
-        facing = {(left, right) for left, right, faces in pairs if faces}
-        self.has_left = {right for _, right in facing}
-        self.ends = {c for c in self.extent if not any(left == c for left, _ in facing)}
-        return pairs
-
     def _options(self, way: Way, pieces: tuple[Piece, ...]) -> list[Share]:
         """The ways to share one chain's parts, the most tasteful first."""
         chains = _rotations(way.chain) if way.corners[0] == way.corners[-1] and not self.frame.dots else [way.chain]
@@ -174,7 +177,7 @@ class Sharing:
         level: list[Gap] = []
         upright: list[Gap] = []
         labels = []
-        taste = 0.0
+        taste = line_bent * _bent_lines(chain, on, len(pieces))
         for number, piece in enumerate(pieces):
             links = [link for link, place in zip(chain, on, strict=True) if place == number]
             taste += sum(self._taste(link, piece) for link in links)
@@ -202,12 +205,29 @@ class Sharing:
         return battery_down * (not upward) + battery_right * (piece.start[0] > 0) * (not self.frame.dots)
 
 
+def _extents(frame: Frame, uprights: list[Piece]) -> dict[int, tuple[int, int]]:
+    """For each column its uppermost and its lowest row."""
+    rows: dict[int, list[int]] = defaultdict(list)
+    for piece in uprights:
+        rows[piece.start[0]] += [piece.start[1], piece.end[1]]
+    for column, row in frame.dots.values():
+        rows[column].append(row)
+    return {column: (min(found), max(found)) for column, found in rows.items()}
+
+
+def _neighbours(extent: dict[int, tuple[int, int]]) -> list[tuple[int, int, bool]]:
+    """Pairs of columns that need a distance, and whether they face each other over some height."""
+    return [
+        (left, right, max(top, upper) < min(bottom, lower))
+        for left, (top, bottom) in extent.items()
+        for right, (upper, lower) in extent.items()
+        if left < right and max(top, upper) <= min(bottom, lower)
+    ]
+
+
 def cut_ways(frame: Frame) -> list[tuple[Piece, ...]]:
     """Cut every way into its straight pieces, and find the longest span of each that nothing crosses."""
-    return [
-        tuple(_piece(start, end, crossing_stops(frame, start, end)) for start, end in pairwise(way.corners))
-        for way in frame.ways
-    ]
+    return [tuple(_piece(start, end, crossing_stops(frame, start, end)) for start, end in pairwise(way.corners)) for way in frame.ways]
 
 
 def _piece(start: Corner, end: Corner, stops: list[int]) -> Piece:
@@ -231,12 +251,32 @@ def crossing_stops(frame: Frame, start: Corner, end: Corner) -> list[int]:
     })  # fmt: skip
 
 
+def crossings(frame: Frame) -> set[Corner]:
+    """Where a level piece passes over an upright one."""
+    return {
+        (start[0], row)
+        for way in frame.ways
+        for start, end in pairwise(way.corners)
+        if start[0] == end[0]
+        for row in crossing_stops(frame, start, end)
+    }
+
+
 def _places(chain: Chain, pieces: tuple[Piece, ...]) -> Iterator[tuple[int, ...]]:
     free = [number for number, piece in enumerate(pieces) if not (piece.is_level and piece.crossed)]
     return combinations_with_replacement(free or range(len(pieces)), len(chain))
 
 
+def _bent_lines(chain: Chain, on: tuple[int, ...], pieces: int) -> int:
+    """How many corners plain lines would have to turn: a circuit file has no words for that."""
+    bounds = (0, *on, pieces - 1)
+    return sum(
+        max(0, bounds[number + 1] - bounds[number] - (number > 0)) + (number == len(chain) - 1) * (pieces - 1 - on[-1])
+        for number, link in enumerate(chain)
+        if link.part is None
+    )
+
+
 def _rotations(chain: Chain) -> list[Chain]:
     """Every start and both senses of a single loop."""
     return [(*way[turn:], *way[:turn]) for way in (chain, reversed_chain(chain)) for turn in range(len(chain))]
-

@@ -14,8 +14,14 @@ from itertools import pairwise
 from build_tools.figure.rails.embedding import Face, Links, Pair, bridged, embed
 from build_tools.figure.rails.net import Net, Rails
 from build_tools.figure.rails.search import (
-    battery_first, battery_inside, crossing, per_column, per_open_bar, per_row, plus_down,
-)  # fmt: skip
+    battery_first,
+    battery_inside,
+    crossing,
+    per_column,
+    per_open_bar,
+    per_row,
+    plus_down,
+)
 
 most_starts = 24
 kept = 6
@@ -112,7 +118,8 @@ def _rows(links: Links, number: dict[int, int]) -> dict[int, int]:
 
 def _columns(faces: tuple[Face, ...], number: dict[int, int]) -> dict[Pair, int]:
     """For each pair of linked nodes its column: one more than that of any pair to the left of the face on its left."""
-    left, right = {}, {}
+    left: dict[Pair, int] = {}
+    right: dict[Pair, int] = {}
     for face_number, face in enumerate(faces):
         for one, other in pairwise((*face, face[0])):
             (left if number[one] < number[other] else right)[min(one, other), max(one, other)] = face_number
