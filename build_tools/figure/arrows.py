@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import pairwise
 from math import atan2, degrees, dist
 
@@ -48,7 +49,7 @@ def _on_stretch(stretch: Leg, block: Block, seat: Seat, outside: Outside) -> Ite
             for slide in _SLIDES:
                 name = beside(shifted(spot, along, slide), side, HEAD_WIDTH / 2 + 2, block, 0)
                 boxes = (square(spot, HEAD_HALF + 0.5), *name.boxes)
-                yield Candidate(liking + 0.03 * abs(slide), boxes, name.texts, (spot,), turn)
+                yield replace(name, cost=liking + 0.03 * abs(slide), boxes=boxes, spots=(spot,), turn=turn)
 
 
 def _side_cost(side: Spot, along: Spot, seat: Seat, outside: Outside) -> float:

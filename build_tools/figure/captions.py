@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
 
 from build_tools.circuit.circuit import Kind, Part
-from build_tools.figure.choosing import Text
 from build_tools.figure.geometry import Box
 from build_tools.figure.layout import Spot
 from build_tools.figure.lettering import (
@@ -27,6 +26,16 @@ EQUALS = f"{NO_BREAK_SPACE}={NO_BREAK_SPACE}"
 UNKNOWN = "?"
 
 
+@dataclass(frozen=True, slots=True)
+class Text:
+    """One line of text in its place."""
+
+    line: Line
+    anchor: str
+    """Where the spot is on the line: "start", "middle" or "end"."""
+    spot: Spot
+
+
 @dataclass(frozen=True)
 class Block:
     """Lines of text under each other."""
@@ -43,14 +52,17 @@ class Block:
         """From the top of the first line to the foot of the last [px]."""
         return ASCENT * TEXT_SIZE + (len(self.lines) - 1) * LINE_HEIGHT + foot(self.lines[-1])
 
-    def set_at(self, centre: Spot, anchor: str) -> tuple[Box, tuple[Text, ...]]:
-        """The box of the block about a centre, and its lines, each held at the anchor's side."""
+    def box_at(self, centre: Spot) -> Box:
+        """The box of the block about a centre."""
         x, y = centre
-        box = (x - self.width / 2, y - self.height / 2, x + self.width / 2, y + self.height / 2)
-        held = {"start": box[0], "middle": x, "end": box[2]}[anchor]
-        first = box[1] + ASCENT * TEXT_SIZE
-        texts = (Text(line, anchor, (held, first + LINE_HEIGHT * number)) for number, line in enumerate(self.lines))
-        return box, tuple(texts)
+        return (x - self.width / 2, y - self.height / 2, x + self.width / 2, y + self.height / 2)
+
+    def set_at(self, centre: Spot, anchor: str) -> tuple[Text, ...]:
+        """The lines of the block about a centre, each held at the anchor's side."""
+        left, top, right, _ = self.box_at(centre)
+        held = {"start": left, "middle": centre[0], "end": right}[anchor]
+        baselines = (top + ASCENT * TEXT_SIZE + LINE_HEIGHT * number for number in range(len(self.lines)))
+        return tuple(Text(line, anchor, (held, baseline)) for line, baseline in zip(self.lines, baselines, strict=True))
 
 
 def foot(line: Line) -> float:
@@ -59,6 +71,7 @@ def foot(line: Line) -> float:
     return max(DESCENT * TEXT_SIZE, lowered) if any(run.subscript for run in line) else DESCENT * TEXT_SIZE
 
 
+@cache
 def name_block(name: str) -> Block:
     """A name by itself."""
     return Block((name_runs(name),))

@@ -8,36 +8,25 @@ nobody wants to move; then pairs that still clash move together.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
+from build_tools.figure.captions import Block, Text
 from build_tools.figure.geometry import Box
 from build_tools.figure.layout import Spot
-from build_tools.figure.lettering import Line
 
 _CLASH = 1000.0
 _CROWDING = 0.5
 _CROWDED = 9.0
 """Marks nearer side by side than this are crowded [px]; a third of it one above the other."""
-_KEPT = 24
-_KEPT_RINGS = 70
+_KEPT = 18
+_KEPT_RINGS = 45
 _SWEEPS = 8
-_NOWHERE: Box = (1e9, 1e9, -1e9, -1e9)
 
 Numbers = NDArray[np.float64]
-
-
-@dataclass(frozen=True, slots=True)
-class Text:
-    """One line of text in its place."""
-
-    line: Line
-    anchor: str
-    """Where the spot is on the line: "start", "middle" or "end"."""
-    spot: Spot
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,21 +36,30 @@ class Candidate:
     cost: float
     boxes: tuple[Box, ...]
     """What it takes up: one or two boxes."""
-    texts: tuple[Text, ...] = ()
+    words: Block | None = None
+    """What is written there."""
+    centre: Spot = (0.0, 0.0)
+    """The middle of the words."""
+    anchor: str = "middle"
+    """The side at which the words are held: "start", "middle" or "end"."""
     spots: tuple[Spot, ...] = ()
     """Where its drawn strokes stand."""
     turn: float = 0.0
     """How far it is turned [degrees]; for a loop mark 1 or −1, its sense."""
 
+    @property
+    def texts(self) -> tuple[Text, ...]:
+        """Its words, line by line."""
+        return self.words.set_at(self.centre, self.anchor) if self.words else ()
+
     def moved(self, shift: Spot) -> Candidate:
         """The same place in a figure that is moved as a whole."""
         right, down = shift
-        return Candidate(
-            self.cost,
-            tuple((x1 + right, y1 + down, x2 + right, y2 + down) for x1, y1, x2, y2 in self.boxes),
-            tuple(Text(text.line, text.anchor, (text.spot[0] + right, text.spot[1] + down)) for text in self.texts),
-            tuple((x + right, y + down) for x, y in self.spots),
-            self.turn,
+        return replace(
+            self,
+            boxes=tuple((x1 + right, y1 + down, x2 + right, y2 + down) for x1, y1, x2, y2 in self.boxes),
+            centre=(self.centre[0] + right, self.centre[1] + down),
+            spots=tuple((x + right, y + down) for x, y in self.spots),
         )
 
 
@@ -87,65 +85,75 @@ class Choice:
     cost: float
 
 
-def choose_places(marks: Sequence[Mark], obstacles: Sequence[Box]) -> Choice:
-    """Choose a place for every mark."""
-    kept = [_clear_ones(mark, obstacles) for mark in marks]
+def choose_places(marks: Sequence[Mark], obstacles: Sequence[Box], *, hasty: bool = True) -> Choice:
+    """Choose a place for every mark.
+
+    Args:
+        marks: every mark with at least one candidate, in the order of placing.
+        obstacles: boxes that no mark may touch.
+        hasty: whether to stop as soon as some mark has no clear place at all.
+    """
+    walls = np.array(obstacles)
+    kept = [_clear_ones(mark, walls) for mark in marks]
+    lost = sum(few[0][1] >= _CLASH for few in kept)
     options = [[mark.candidates[number] for number, _ in few] for mark, few in zip(marks, kept, strict=True)]
+    if lost and hasty:
+        return Choice(tuple(few[0] for few in options), lost, 0.0)
     costs = [np.array([cost for _, cost in few]) for few in kept]
     strain = _strain([candidate for few in options for candidate in few])
     firsts = np.cumsum([0, *map(len, options)]).tolist()
     picks = _settle(costs, strain, firsts)
     chosen = [first + pick for first, pick in zip(firsts, picks, strict=False)]
-    clashes = int(np.triu(strain[np.ix_(chosen, chosen)] >= _CLASH, 1).sum())
-    clashes += sum(int(cost[pick] // _CLASH) for cost, pick in zip(costs, picks, strict=True))
-    total = sum(few[pick].cost for few, pick in zip(options, picks, strict=True))
-    return Choice(tuple(few[pick] for few, pick in zip(options, picks, strict=True)), clashes, total)
+    among = strain[np.ix_(chosen, chosen)]
+    clashes = lost + int(np.triu(among >= _CLASH, 1).sum())
+    cost = sum(float(each[pick]) % _CLASH for each, pick in zip(costs, picks, strict=True)) + float(np.triu(among % _CLASH, 1).sum())
+    return Choice(tuple(few[pick] for few, pick in zip(options, picks, strict=True)), clashes, round(cost, 3))
 
 
-def _clear_ones(mark: Mark, obstacles: Sequence[Box]) -> list[tuple[int, float]]:
+def _clear_ones(mark: Mark, walls: Numbers) -> list[tuple[int, float]]:
     """The cheapest candidates that touch no obstacle, by number and cost; the least bad ones where none is clear."""
-    hits = _hits(mark, obstacles)
-    ranked = sorted((round(c.cost + _CLASH * hit, 4), number) for number, (c, hit) in enumerate(zip(mark.candidates, hits, strict=True)))
-    kept = ranked[: _KEPT_RINGS if mark.kind == "loop" else _KEPT]
-    clear = [(number, cost) for cost, number in kept if cost < _CLASH]
-    return clear or [(number, cost) for cost, number in kept[:3]]
+    hits = _hits(mark, walls)
+    costs = np.round(np.array([candidate.cost for candidate in mark.candidates]) + _CLASH * hits, 3)
+    ranked = np.argsort(costs, kind="stable")[: _KEPT_RINGS if mark.kind == "loop" else _KEPT]
+    kept = [(int(number), float(costs[number])) for number in ranked]
+    clear = [(number, cost) for number, cost in kept if cost < _CLASH]
+    return clear or kept[:3]
 
 
-def _hits(mark: Mark, obstacles: Sequence[Box]) -> list[int]:
+def _hits(mark: Mark, walls: Numbers) -> NDArray[np.int_]:
     """How many obstacles each candidate touches."""
-    walls = np.array(obstacles)
     total = np.zeros(len(mark.candidates), dtype=int)
-    for number in range(max(len(candidate.boxes) for candidate in mark.candidates)):
-        boxes = np.array([_box(candidate, number) for candidate in mark.candidates])
-        touched = _overlaps(boxes, walls)
+    for number in range(len(mark.candidates[0].boxes)):
+        touched = _overlaps(np.array([candidate.boxes[number] for candidate in mark.candidates]), walls)
         if number == 0 and mark.ignores:
             touched[:, list(mark.ignores)] = False
         total += touched.sum(axis=1)
-    hits: list[int] = total.tolist()
-    return hits
+    return total
 
 
 def _strain(candidates: Sequence[Candidate]) -> Numbers:
     """What each pair of candidates costs together: a clash where their boxes share area, a little where they crowd."""
     near = np.array([-_CROWDED, -_CROWDED / 3, _CROWDED, _CROWDED / 3])
-    firsts = np.array([_box(candidate, 0) for candidate in candidates])
-    seconds = np.array([_box(candidate, 1) for candidate in candidates])
-    touch = np.zeros((len(candidates), len(candidates)), dtype=bool)
-    crowd = touch.copy()
-    for ones, others in ((firsts, firsts), (firsts, seconds), (seconds, firsts), (seconds, seconds)):
-        touch |= _overlaps(ones, others)
-        crowd |= _overlaps(ones + near, others)
-    result: Numbers = _CLASH * touch + _CROWDING * (crowd | crowd.T)
+    boxes = np.array([box for candidate in candidates for box in candidate.boxes])
+    firsts = np.cumsum([0, *(len(candidate.boxes) for candidate in candidates)])[:-1]
+
+    def pairs(ones: Numbers) -> NDArray[np.bool_]:
+        rows = np.logical_or.reduceat(_overlaps(ones, boxes), firsts, axis=0)
+        result: NDArray[np.bool_] = np.logical_or.reduceat(rows, firsts, axis=1)
+        return result
+
+    result: Numbers = np.where(pairs(boxes), _CLASH, np.where(pairs(boxes + near), _CROWDING, 0.0))
     return result
 
 
-def _box(candidate: Candidate, number: int) -> Box:
-    return candidate.boxes[number] if number < len(candidate.boxes) else _NOWHERE
-
-
 def _overlaps(ones: Numbers, others: Numbers) -> NDArray[np.bool_]:
-    a, b = ones[:, None, :], others[None, :, :]
-    result: NDArray[np.bool_] = (a[..., 0] < b[..., 2]) & (b[..., 0] < a[..., 2]) & (a[..., 1] < b[..., 3]) & (b[..., 1] < a[..., 3])
+    """For each pair of boxes whether they share area."""
+    left, top, right, bottom = np.ascontiguousarray(ones.T)[:, :, None]
+    lefts, tops, rights, bottoms = np.ascontiguousarray(others.T)[:, None, :]
+    result: NDArray[np.bool_] = left < rights
+    result &= lefts < right
+    result &= top < bottoms
+    result &= tops < bottom
     return result
 
 

@@ -95,15 +95,14 @@ class Growth:
         """The best of the smallest clear size and slightly larger ones; the least bad one where none is clear."""
         first = self.smallest()
         if not self.clear(first):
-            found = [attempt for attempt in self.tried.values() if attempt]
-            return min(found, key=lambda each: each.price) if found else self._forced(first)
+            return self._least_bad(first)
         eased = [(step, attempt) for step in (0, *_EASE) if (attempt := self.attempt(first + step))]
         return min(eased, key=lambda pair: (pair[1].price[0], pair[1].price[1] + _EASE_COST * pair[0]))[1]
 
-    def _forced(self, step: int) -> Attempt:
-        """A drawing although its bodies touch: only a circuit that `find_overlaps` refuses gets here."""
+    def _least_bad(self, step: int) -> Attempt:
+        """The largest drawing, although something in it still touches."""
         ground = lay_ground(self.topology.circuit, self.layout_at(step))
-        placed = place_marks(self.topology, ground, self.outside)
+        placed = place_marks(self.topology, ground, self.outside, hasty=False)
         return Attempt(ground, *(placed or ((), Choice((), 1, 0.0))))
 
 

@@ -26,15 +26,19 @@ _LETTER_GAPS = (4.0, 7.0, 11.0)
 def label_mark(ground: Ground, part: Part, outside: Outside) -> Mark:
     """The places for a part's name and value: on both sides, slid along, in one line or several."""
     seat = ground.seats[part.name]
+    blocks = label_blocks(part)
+    slides = tuple(_slides(ground, seat))
+    far = 0.0 if part.kind is Kind.WIRE else 0.003
     candidates = []
     for left in (True, False):
         side = left_of(seat.facing) if left else opposite(left_of(seat.facing))
         liking = _side_cost(side, seat, outside, left)
-        for number, block in enumerate(label_blocks(part)):
-            shape = 0.9 * (number if abs(side[1]) > 0.7 else 1 - number) if len(label_blocks(part)) > 1 else 0.0
-            for slide in _slides(ground, seat):
-                cost = liking + shape + 0.05 * abs(slide)
-                candidates.append(beside(shifted(seat.centre, seat.along, slide), side, seat.reach(side) + _GAP, block, cost))
+        for number, block in enumerate(blocks):
+            # Above and below a level part one line reads best, beside an upright one a narrow block.
+            shape = 0.9 * (number if abs(side[1]) > 0.7 else len(blocks) - 1 - number)
+            for slide in slides:
+                spot = shifted(seat.centre, seat.along, slide)
+                candidates.append(beside(spot, side, seat.reach(side) + _GAP, block, liking + shape + 0.05 * abs(slide) + far * slide**2))
     return Mark("label", part.name, tuple(candidates))
 
 
@@ -42,8 +46,8 @@ def beside(spot: Spot, side: Spot, gap: float, block: Block, cost: float) -> Can
     """A block of text beside a straight line, clear of the line however it slants."""
     away = gap + abs(side[0]) * block.width / 2 + abs(side[1]) * block.height / 2
     anchor = "start" if side[0] > 0.3 else "end" if side[0] < -0.3 else "middle"
-    box, texts = block.set_at(shifted(spot, side, away), anchor)
-    return Candidate(cost, (box,), texts)
+    centre = shifted(spot, side, away)
+    return Candidate(cost, (block.box_at(centre),), block, centre, anchor)
 
 
 def polarity_mark(ground: Ground, part: Part) -> Mark:
@@ -74,9 +78,8 @@ def letter_mark(ground: Ground, point: str, middle: Spot) -> Mark:
                 spot[0] + _sign(side[0]) * (block.width / 2 + gap),
                 spot[1] + _sign(side[1]) * (block.height / 2 + gap - 2),
             )
-            box, texts = block.set_at(centre, "middle")
             turned = 1 - (side[0] * empty[0] + side[1] * empty[1])
-            candidates.append(Candidate(0.15 * (gap - _LETTER_GAPS[0]) + 0.8 * turned, (box,), texts))
+            candidates.append(Candidate(0.15 * (gap - _LETTER_GAPS[0]) + 0.8 * turned, (block.box_at(centre),), block, centre))
     return Mark("letter", point, tuple(candidates))
 
 

@@ -12,7 +12,8 @@ from xml.etree.ElementTree import Element, SubElement
 
 from build_tools.circuit.circuit import Kind
 from build_tools.figure.arrows import HEAD_HALF, HEAD_WIDTH, arrow_mark
-from build_tools.figure.choosing import Candidate, Choice, Mark, Text, choose_places
+from build_tools.figure.captions import Text
+from build_tools.figure.choosing import Candidate, Choice, Mark, choose_places
 from build_tools.figure.geometry import left_of
 from build_tools.figure.ground import DOT_RADIUS, SMALL_DOT_RADIUS, Ground, is_straight
 from build_tools.figure.labels import SIGN_HALF, Outside, bounds, label_mark, letter_mark, polarity_mark
@@ -51,12 +52,12 @@ def gather_marks(topology: Topology, ground: Ground, outside: Outside) -> tuple[
     )
 
 
-def place_marks(topology: Topology, ground: Ground, outside: Outside) -> tuple[tuple[Mark, ...], Choice] | None:
+def place_marks(topology: Topology, ground: Ground, outside: Outside, *, hasty: bool = True) -> tuple[tuple[Mark, ...], Choice] | None:
     """Place every mark; nothing where some mark has no candidate at all."""
     marks = gather_marks(topology, ground, outside)
     if not all(mark.candidates for mark in marks):
         return None
-    return marks, choose_places(marks, [box for _, _, box in ground.obstacles])
+    return marks, choose_places(marks, [box for _, _, box in ground.obstacles], hasty=hasty)
 
 
 def draw_mark(mark: Mark, place: Candidate, topology: Topology, ground: Ground) -> Element:

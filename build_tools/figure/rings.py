@@ -38,10 +38,9 @@ def loop_mark(ground: Ground, loop: Loop, outlines: dict[str, tuple[Spot, ...]])
     smaller = [other for name, other in outlines.items() if name != loop.name and abs(signed_area(other)) < abs(area)]
     candidates = []
     for spot, cost in _grid_spots(outline, ground.legs):
-        _, texts = block.set_at((spot[0], spot[1] + 0.5), "middle")
         blame = sum(inside(spot, other) for other in smaller)
         box = square(spot, radius + RING_MARGIN)
-        candidates.append(Candidate(cost + 3.0 * blame, (box,), texts, (spot,), 1.0 if area > 0 else -1.0))
+        candidates.append(Candidate(cost + 3.0 * blame, (box,), block, spot, spots=(spot,), turn=1.0 if area > 0 else -1.0))
     return Mark("loop", loop.name, tuple(candidates))
 
 

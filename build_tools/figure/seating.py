@@ -27,7 +27,7 @@ from build_tools.figure.layout import Layout, Spot, body_leg
 
 HOP_RADIUS = 6.0
 """Radius of the arc with which one way hops over another [px]."""
-_HOP_CLEARANCE = 11.0
+_HOP_CLEARANCE = 19.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +89,10 @@ class Seat:
         middle = (self.size.left - self.size.right) / 2
         axis = shifted(self.centre, left_of(self.facing), middle)
         ends = (shifted(axis, self.facing, -self.size.half), shifted(axis, self.facing, self.size.half))
-        return leg_boxes(ends, (self.size.left + self.size.right) / 2)
+        half = (self.size.left + self.size.right) / 2
+        # The corners of the squares that cover a slanting body reach beyond its ends.
+        slants = min(abs(self.along[0]), abs(self.along[1])) > 0.02
+        return leg_boxes(ends, half, reach=-min(0.4 * half, self.size.half) if slants else 0.0)
 
     def reach(self, side: Spot) -> float:
         """How far the body reaches to one side of its axis [px]."""
