@@ -27,8 +27,6 @@ class Layout:
     """For each part its way from start to end, both ends and every corner included."""
     lines: tuple[tuple[Spot, ...], ...]
     """Plain lines (points that are joined), each with both ends."""
-    hops: tuple[Spot, ...] = ()
-    """Where a level line passes over an upright one without touching it, drawn as a small arc upwards."""
 
 
 def body_leg(route: tuple[Spot, ...], kind: Kind) -> int:
