@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cache
-from pathlib import Path
 from xml.etree import ElementTree
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
+from build_tools.page.writing import render
 
 svg = "http://www.w3.org/2000/svg"
 ElementTree.register_namespace("", svg)
@@ -41,15 +39,7 @@ class Shelf:
 
 def render_shelves(shelves: tuple[Shelf, ...]) -> str:
     """Write the list. A shelf without a heading says the level of each example instead."""
-    return catalogue_template().render(shelves=shelves)
-
-
-@cache
-def catalogue_template() -> Template:
-    """The template of the list."""
-    templates = FileSystemLoader(Path(__file__).parent / "templates")
-    environment = Environment(loader=templates, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
-    return environment.get_template("catalogue.html.jinja")
+    return render("catalogue.html.jinja", {"shelves": shelves})
 
 
 def figure_size(figure: str) -> tuple[float, float]:

@@ -91,7 +91,10 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         return files
 
     def on_page_markdown(self, markdown: str, *, page: SitePage, **_: Any) -> str:
-        """Give the theme an example's title, summary and topics. It escapes none of them, so they come escaped."""
+        """Give the theme an example's title, summary and topics, escaped, which it does not do itself.
+
+        The search sees only the skeleton, where the question is not: the summary stands in it unseen.
+        """
         example = self.pages.get(page.file.src_uri)
         if example is None:
             return markdown
@@ -100,7 +103,7 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             "description": escape(example.summary),
             "tags": [escape(topic) for topic in example.topics],
         }
-        return example.markdown
+        return example.markdown.replace("\n## ", f"\n<p hidden>{escape(example.summary)}</p>\n\n## ", 1)
 
     def on_env(self, _env: Any, *, files: Files, **_: Any) -> None:
         """Give the examples, which stand outside the navigation, their parent, previous and next page."""
