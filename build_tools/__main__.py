@@ -17,7 +17,7 @@ from build_tools.answer import write_answer
 from build_tools.circuit.reading import address_pattern
 from build_tools.circuit.starter import starter_text
 from build_tools.page.record import write_record
-from build_tools.pipeline import FaultyCircuits, find_files, refuse_twins, work_file
+from build_tools.pipeline import FaultyCircuits, check_file, find_files, refuse_twins, work_file
 
 circuits = Path("circuits")
 
@@ -77,7 +77,7 @@ def check_all(chosen: argparse.Namespace) -> int:
             reports.append(f"{path}: expected circuit files, NAME.toml, got none")
     for path in paths:
         try:
-            work_file(path)
+            check_file(path)
         except FaultyCircuits as faulty:
             reports.append(str(faulty))
     if reports:

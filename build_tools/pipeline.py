@@ -11,10 +11,12 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Protocol
 
+from build_tools.circuit.circuit import Circuit
 from build_tools.circuit.problem import CircuitError, Problem
 from build_tools.circuit.reading import read_circuit
 from build_tools.circuit.report import write_report
 from build_tools.circuit.source import CircuitSource, read_source
+from build_tools.figure.overlaps import find_overlaps
 from build_tools.laws.meaning import WorkedCircuit, work_out
 from build_tools.laws.solution import SecondOpinionError
 from build_tools.page.record import write_record
@@ -48,6 +50,22 @@ def work_file(path: Path) -> WorkedCircuit:
         return work_out(read_circuit(source))
 
 
+def check_file(path: Path) -> None:
+    """Everything that can be wrong with one circuit file, its drawing too; raises as `work_file` does."""
+    with reported(path) as sources:
+        source = read_source(path)
+        sources.append(source)
+        circuit = read_circuit(source)
+        refuse_overlaps(circuit)
+        work_out(circuit)
+
+
+def refuse_overlaps(circuit: Circuit) -> None:
+    """A drawing in which parts lie on each other cannot be drawn as told."""
+    if problems := find_overlaps(circuit):
+        raise CircuitError(problems)
+
+
 def solve_file(path: Path) -> dict[str, Any]:
     """One circuit file as the object that scripts may rely on; raises as `work_file` does."""
     return write_record(work_file(path))
@@ -62,7 +80,9 @@ def make_page(path: Path, *, resistors: str = "zigzag") -> Page:
     with reported(path) as sources:
         source = read_source(path)
         sources.append(source)
-        worked = work_out(read_circuit(source))
+        circuit = read_circuit(source)
+        refuse_overlaps(circuit)
+        worked = work_out(circuit)
         return write_page(worked, draw_figure(worked.topology, resistors=resistors, label=figure_label(worked)))
 
 

@@ -111,7 +111,8 @@ class Getter:
             return None
         if isinstance(value, Decimal) and (not value.is_finite() or (value and abs(value.adjusted()) > 6)):
             return None
-        return Fraction(value) if abs(value) <= largest_coordinate else None
+        exact = Fraction(value)
+        return exact if abs(exact) <= largest_coordinate else None
 
 
 def describe_place(value: object) -> str:

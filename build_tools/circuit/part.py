@@ -86,18 +86,19 @@ def read_ends(get: Getter, table: dict[str, Any], where: KeyPath, kind: Kind) ->
     rule = kinds[kind]
     if rule.ends == ("between",):
         pair = table.get("between")
-        ends, paths = (pair, (("between", "0"), ("between", "1"))) if isinstance(pair, list) and len(pair) == 2 else ((), ())
-        if not ends:
+        if not isinstance(pair, list) or len(pair) != 2:
             got = f"a list of {len(pair)}" if isinstance(pair, list) else describe(pair)
             get.note((*where, "between"), 'two points such as ["b", "c"]', got)
             return "", ""
+        ends: list[object] = pair
+        paths: list[KeyPath] = [("between", "0"), ("between", "1")]
     else:
         missing = [key for key in rule.ends if key not in table]
         for key in missing:
             get.note((*where, key), f"the point at its {key} end, as in {rule.example}", "no such key")
         if missing:
             return "", ""
-        ends, paths = [table[key] for key in rule.ends], tuple((key,) for key in rule.ends)
+        ends, paths = [table[key] for key in rule.ends], [(key,) for key in rule.ends]
     start, end = (get.name(value, (*where, *path), "a point") for value, path in zip(ends, paths, strict=True))
     if start and start == end:
         get.note((*where, paths[1][0]), "two different points", f"{start} twice", "a part whose ends are one point carries nothing anywhere")

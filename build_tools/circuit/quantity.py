@@ -50,14 +50,13 @@ class QuantityError(ValueError):
         super().__init__(f"expected {expected}, got {found}; {way_out}")
 
 
-prefixes = {"": 1, "m": Fraction(1, 10**3), "k": 10**3, "M": 10**6}
-small_prefixes = {"": 1, "m": Fraction(1, 10**3), "u": Fraction(1, 10**6), "n": Fraction(1, 10**9), "p": Fraction(1, 10**12)}
+prefixes = {"": 0, "m": -3, "k": 3, "M": 6, "u": -6, "n": -9, "p": -12}
+"""Each prefix with its power of ten."""
 
 units: dict[str, tuple[str, Fraction]] = {
-    **{f"{prefix}V": ("V", Fraction(prefixes[prefix])) for prefix in ("", "m", "k")},
-    **{f"{prefix}ohm": ("Ω", Fraction(prefixes[prefix])) for prefix in ("", "m", "k", "M")},
-    **{f"{prefix}A": ("A", Fraction(small_prefixes[prefix])) for prefix in ("", "m", "u")},
-    **{f"{prefix}F": ("F", Fraction(small_prefixes[prefix])) for prefix in ("", "m", "u", "n", "p")},
+    f"{prefix}{unit}": (si, Fraction(10) ** prefixes[prefix])
+    for unit, si, fitting in (("V", "V", ("", "m", "k")), ("ohm", "Ω", ("", "m", "k", "M")), ("A", "A", ("", "m", "u")), ("F", "F", ("", "m", "u", "n", "p")))
+    for prefix in fitting
 }
 """Every unit a file may use, with the SI unit it belongs to and its size in it."""
 

@@ -40,7 +40,7 @@ def find_meeting(parts: list[Part] | tuple[Part, ...], node: dict[str, str]) -> 
 
 
 def find_branches(circuit: Circuit, node: dict[str, str], live: tuple[Part, ...]) -> tuple[Branch, ...]:
-    """Every branch with its unknown: first those the author named, in that order, then the others by their first part."""
+    """Every branch with its unknown, in the author's order, else by its first part; where only some are named, by name."""
     meeting = find_meeting(live, node)
     chosen = {current.through: current for current in circuit.currents}
     taken = {*(current.name for current in circuit.currents), *circuit.part, *(loop.name for loop in circuit.loops)}
@@ -57,7 +57,14 @@ def find_branches(circuit: Circuit, node: dict[str, str], live: tuple[Part, ...]
             named[current.name] = Branch(current=current.name, steps=steps, **ends)
         else:
             others.append(Branch(current=next(free_names), steps=steps, **ends))
-    return (*(named[current.name] for current in circuit.currents if current.name in named), *others)
+    mixed = [*(named[current.name] for current in circuit.currents if current.name in named), *others]
+    return tuple(sorted(mixed, key=lambda branch: by_number(branch.current)) if named and others else mixed)
+
+
+def by_number(name: str) -> tuple[str, int, str]:
+    """The order of names that people expect: I2 before I10."""
+    letters = name.rstrip("0123456789")
+    return letters, int(name[len(letters) :] or 0), name
 
 
 def find_chains(meeting: Meeting, node: dict[str, str], live: tuple[Part, ...]) -> Iterator[tuple[Step, ...]]:
@@ -92,12 +99,15 @@ def rank_nodes(chains: tuple[tuple[Step, ...], ...], node: dict[str, str]) -> di
     source = next((number for number, chain in enumerate(chains) if any(step.part.emf for step in chain)), None)
     if source is None:
         return {name: (0, number) for name, number in order.items()}
-    far = {node[direct(chains[source], None, node, {})[-1].end]: 0}
+    battery = direct(chains[source], None, node, {})
+    far = {node[battery[-1].end]: 0}
     for _ in ends:
         for number, (one, other) in enumerate(ends):
             for here, there in ((one, other), (other, one)):
                 if number != source and here in far:
                     far[there] = min(far.get(there, len(ends)), far[here] + 1)
+    # The minus of that battery is where all ways end, however short they are.
+    far[node[battery[0].start]] = len(ends) if node[battery[0].start] != node[battery[-1].end] else 0
     return {name: (far.get(name, len(ends)), number) for name, number in order.items()}
 
 

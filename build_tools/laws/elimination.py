@@ -32,14 +32,14 @@ class IndependentRows:
         for pivot, reduced, made_of in self._reduced:
             if factor := rest[pivot]:
                 rest = [value - factor * other for value, other in zip(rest, reduced, strict=True)]
-                for number, share in made_of.items():
-                    recipe[number] = recipe.get(number, Fraction(0)) + factor * share
+                for earlier, share in made_of.items():
+                    recipe[earlier] = recipe.get(earlier, Fraction(0)) + factor * share
         number, self._count = self._count, self._count + 1
-        pivot = next((column for column, value in enumerate(rest) if value), None)
-        if pivot is None:
-            return {number: share for number, share in recipe.items() if share}
-        made_of = {number: 1 / rest[pivot]} | {earlier: -share / rest[pivot] for earlier, share in recipe.items() if share}
-        self._reduced.append((pivot, [value / rest[pivot] for value in rest], made_of))
+        head = next((column for column, value in enumerate(rest) if value), None)
+        if head is None:
+            return {earlier: share for earlier, share in recipe.items() if share}
+        made_of = {number: 1 / rest[head]} | {earlier: -share / rest[head] for earlier, share in recipe.items() if share}
+        self._reduced.append((head, [value / rest[head] for value in rest], made_of))
         return None
 
 

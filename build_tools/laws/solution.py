@@ -89,8 +89,10 @@ def solve_circuit(topology: Topology, equations: EquationSet) -> Solution:
     """
     values = elimination.solve(equations.matrix, equations.right)
     currents = dict(zip(equations.unknowns, values, strict=True))
-    potentials = find_potentials(topology, currents)
-    parts = {part.name: find_state(part, topology, currents, potentials) for part in topology.circuit.parts}
+    levels = find_levels(topology, currents)
+    parts = {part.name: find_state(part, topology, currents, levels) for part in topology.circuit.parts}
+    zero = levels[topology.node[find_reference(topology.circuit)]]
+    potentials = {point: find_difference(levels[topology.node[point]], zero) for point in topology.circuit.points}
     checks = Checks(
         junction_sums=tuple(write_junction(each, topology.branches).sum(currents) for each in topology.junctions),
         loop_sums=tuple(write_loop(each, topology).sum(currents) for each in topology.loops),
@@ -116,19 +118,35 @@ def find_drop(part: Part, current: Fraction) -> Fraction | None:
     return None if part.resistance is None else part.resistance * current - part.emf
 
 
-def find_potentials(topology: Topology, currents: dict[str, Fraction]) -> dict[str, Fraction | None]:
-    """Potentials of all points, by walking from the reference through every part that says how far they fall."""
+Level = tuple[str, Fraction]
+"""A potential [V] against the point named: only levels against one and the same point can be compared."""
+
+
+def find_levels(topology: Topology, currents: dict[str, Fraction]) -> dict[str, Level]:
+    """The level of every node, by walking from a first one through every part that says how far the potential falls.
+
+    Pieces that hang together only through parts without a current have levels of their own.
+    """
     circuit, node = topology.circuit, topology.node
-    known = {node[find_reference(circuit)]: Fraction(0)}
-    drops = [(part, find_drop(part, through(part, topology, currents))) for part in circuit.parts]
-    for _ in circuit.parts:
-        for part, drop in drops:
-            start, end = node[part.start], node[part.end]
-            if drop is not None and start in known:
-                known.setdefault(end, known[start] - drop)
-            elif drop is not None and end in known:
-                known.setdefault(start, known[end] + drop)
-    return {point: known.get(node[point]) for point in circuit.points}
+    drops = [(part, drop) for part in circuit.parts if (drop := find_drop(part, through(part, topology, currents))) is not None]
+    levels: dict[str, Level] = {}
+    for first in (node[find_reference(circuit)], *node.values()):
+        if first in levels:
+            continue
+        levels[first] = (first, Fraction(0))
+        for _ in drops:
+            for part, drop in drops:
+                start, end = node[part.start], node[part.end]
+                if start in levels:
+                    levels.setdefault(end, (levels[start][0], levels[start][1] - drop))
+                elif end in levels:
+                    levels[start] = (levels[end][0], levels[end][1] + drop)
+    return levels
+
+
+def find_difference(one: Level, other: Level) -> Fraction | None:
+    """How much higher one level is than another [V]; None where nothing fixes it."""
+    return one[1] - other[1] if one[0] == other[0] else None
 
 
 def find_reference(circuit: Circuit) -> str:
@@ -136,14 +154,10 @@ def find_reference(circuit: Circuit) -> str:
     return next((part.start for part in circuit.parts if part.kind is Kind.BATTERY), circuit.points[0])
 
 
-def find_state(part: Part, topology: Topology, currents: dict[str, Fraction], potentials: dict[str, Fraction | None]) -> PartState:
+def find_state(part: Part, topology: Topology, currents: dict[str, Fraction], levels: dict[str, Level]) -> PartState:
     """What happens in one part."""
     current = through(part, topology, currents)
-    voltage = find_drop(part, current)
-    if voltage is None:
-        start, end = potentials[part.start], potentials[part.end]
-        same_place = topology.node[part.start] == topology.node[part.end]
-        voltage = start - end if start is not None and end is not None else Fraction(0) if same_place else None
+    voltage = find_difference(levels[topology.node[part.start]], levels[topology.node[part.end]])
     power = voltage * current if voltage is not None else Fraction(0)
     return PartState(part=part, current=current, voltage=voltage, power=power, role=find_role(part, current))
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from xml.etree.ElementTree import Element
 
 from markupsafe import Markup
 
@@ -102,9 +103,9 @@ def view_matrix(worked: WorkedCircuit) -> MatrixView:
     )
 
 
-def bracketed(cells: Sequence[Sequence[object]]) -> object:
+def bracketed(cells: Sequence[Sequence[Element]]) -> Element:
     """A matrix; its brackets are drawn by the style sheet, the same in every font."""
-    return node("mtable", *(node("mtr", *(node("mtd", cell) for cell in line)) for line in cells), class_="matrix")  # type: ignore[arg-type]
+    return node("mtable", *(node("mtr", *(node("mtd", cell) for cell in line)) for line in cells), class_="matrix")
 
 
 def numpy_text(matrix: tuple[tuple[Fraction, ...], ...], right: tuple[Fraction, ...]) -> str:
@@ -160,7 +161,8 @@ def view_parts(worked: WorkedCircuit) -> tuple[PartRow, ...]:
 
 def view_potentials(worked: WorkedCircuit) -> tuple[tuple[Markup, str], ...]:
     """Every place with its potential in the page's unit; points that plain lines join stand together."""
-    units, places = worked.units, {}
+    units = worked.units
+    places: dict[str, tuple[list[Markup], Fraction | None]] = {}
     for point, value in worked.solution.potentials.items():
         points, _ = places.setdefault(worked.topology.node[point], ([], value))
         points.append(set_point(point))

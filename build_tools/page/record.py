@@ -30,9 +30,16 @@ def write_record(worked: WorkedCircuit) -> Record:
         "asked": list(circuit.asked),
         "units": {name: getattr(worked.units, name) for name in ("voltage", "resistance", "current")},
         "junctions": [{"name": each.name, "points": list(each.points), "used": each.used} for each in topology.junctions],
+        "nodes": topology.node,
         "branches": [write_branch(branch) for branch in topology.branches],
         "loops": [
-            {"name": loop.name, "start": loop.start, "walk": [step.part.name for step in loop.steps]} for loop in topology.loops
+            {
+                "name": loop.name,
+                "start": loop.start,
+                "walk": [step.part.name for step in loop.steps],
+                "forward": [step.forward for step in loop.steps],
+            }
+            for loop in topology.loops
         ],
         "equations": [
             write_equation(equation, written, worked.equations.unknowns)
@@ -52,7 +59,8 @@ def write_record(worked: WorkedCircuit) -> Record:
 def write_branch(branch: Branch) -> Record:
     """One branch along its assumed direction."""
     parts = [step.part.name for step in branch.steps]
-    return {"current": branch.current, "from": branch.start, "to": branch.end, "parts": parts}
+    forward = [step.forward for step in branch.steps]
+    return {"current": branch.current, "from": branch.start, "to": branch.end, "parts": parts, "forward": forward}
 
 
 def write_equation(equation: Equation, written: Equation, unknowns: tuple[str, ...]) -> Record:

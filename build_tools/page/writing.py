@@ -38,6 +38,7 @@ def write_page(worked: WorkedCircuit, figure: Figure) -> Page:
     """Write the page of one worked and drawn circuit."""
     circuit = worked.circuit
     context = build_context(worked, figure)
+    blocks = {name: render(f"{name}.html.jinja", context) for name, _ in sections}
     return Page(
         address=circuit.address,
         title=circuit.title,
@@ -46,7 +47,7 @@ def write_page(worked: WorkedCircuit, figure: Figure) -> Page:
         topics=circuit.topics,
         unknowns=len(worked.topology.branches),
         markdown=render("example.md.jinja", {**context, "sections": sections}),
-        blocks={name: render(f"{name}.html.jinja", context) for name, _ in sections} | {"record": context["record"]},
+        blocks=blocks | {"record": record_block(write_record(worked))},
         figure=figure.svg,
     )
 
@@ -79,7 +80,6 @@ def build_context(worked: WorkedCircuit, figure: Figure) -> dict[str, object]:
         "sums": answers.view_sums(worked),
         "power": answers.power_sums(worked),
         "difference": answers.difference_text(worked.solution.checks.numpy_difference),
-        "record": record_block(write_record(worked)),
     }
 
 
