@@ -22,7 +22,7 @@ def ring(size: int) -> Net:
 
 def wheel(size: int) -> Net:
     """A hub joined to each point of a rim; the first edge is a spoke."""
-    return (*((f"hub", f"p{i}") for i in range(size)), *ring(size))
+    return (*(("hub", f"p{i}") for i in range(size)), *ring(size))
 
 
 def ladder(size: int) -> Net:

@@ -1,4 +1,4 @@
-"""Circuits without a file: short constructors for parts, for tests that build their own nets."""
+"""Circuits without a file: short constructors for parts, and the way from a circuit to its solution."""
 
 from __future__ import annotations
 
@@ -7,6 +7,10 @@ from fractions import Fraction
 
 from build_tools.circuit.circuit import AssumedCurrent, ChosenLoop, Circuit, Drawing, Kind, Part
 from build_tools.circuit.quantity import Quantity
+from build_tools.laws.equation import EquationSet, write_equations
+from build_tools.laws.solution import Solution, solve_circuit
+from build_tools.laws.survey import find_topology
+from build_tools.laws.topology import Topology
 
 Number = Fraction | int
 
@@ -69,3 +73,14 @@ def circuit_of(
         leave_out=leave_out,
         drawing=Drawing(joined=tuple(joined)),
     )
+
+
+def solve(circuit: Circuit) -> tuple[Topology, EquationSet, Solution]:
+    """Everything the laws find about a circuit.
+
+    Raises:
+        CircuitError: where the circuit does not have exactly one answer.
+    """
+    topology = find_topology(circuit)
+    equations = write_equations(topology)
+    return topology, equations, solve_circuit(topology, equations)
