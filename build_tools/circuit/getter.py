@@ -74,7 +74,8 @@ class Getter:
         if isinstance(value, str) and value in (known := tuple(choices)):
             return value
         near = did_you_mean(value, known) if isinstance(value, str) else ""
-        few = "" if near or not known or len(known) > 12 else f"there {'is' if len(known) == 1 else 'are'} {listed(known)}"
+        said = near or not known or len(known) > 12 or all(word in what for word in known)
+        few = "" if said else f"there {'is' if len(known) == 1 else 'are'} {listed(known)}"
         self.note(where, what, describe(value), near or few)
         return ""
 

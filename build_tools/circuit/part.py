@@ -10,7 +10,7 @@ from typing import Any
 
 from build_tools.circuit.circuit import Kind, Part
 from build_tools.circuit.getter import Getter
-from build_tools.circuit.problem import KeyPath, describe, listed
+from build_tools.circuit.problem import KeyPath, describe, did_you_mean, listed
 from build_tools.circuit.quantity import Dimension, Quantity
 
 
@@ -54,7 +54,7 @@ def read_part(get: Getter, name: str, value: object) -> Part | None:
         return None
     rule = kinds[kind]
     get.known_keys(table, where, (kind, *rule.ends, *rule.options), f"a {kind} such as {rule.example}")
-    start, end = read_ends(get, table, where, kind)
+    start, end = read_ends(get, table, where, kind) if not misspelt_ends(table, rule) else ("", "")
     state = table[kind] if table[kind] in rule.states else ""
     inner = (*where, "internal_resistance")
     return Part(
@@ -79,6 +79,11 @@ def find_kind(get: Getter, table: dict[str, Any], where: KeyPath) -> Kind | None
     if not odd:
         get.note(where, f"a kind of part: {listed(sorted(known), 'or')}", "none of them", f"write for instance {kinds[Kind.RESISTOR].example}")
     return None
+
+
+def misspelt_ends(table: dict[str, Any], rule: KindRule) -> bool:
+    """Whether a key that says where the part lies is missing because it is misspelt, which is reported already."""
+    return any(key not in table and any(did_you_mean(other, [key]) for other in table) for key in rule.ends)
 
 
 def read_ends(get: Getter, table: dict[str, Any], where: KeyPath, kind: Kind) -> tuple[str, str]:

@@ -34,6 +34,8 @@ class Problem:
     """The line where no key can name the place (a file that is not TOML); else 0."""
     column: int = 0
     """The column, counted from 1, that goes with `line`; else 0."""
+    text: str = ""
+    """The line as it stands, where it goes with `line`."""
 
     def __str__(self) -> str:
         where = ".".join(self.where) or "file"

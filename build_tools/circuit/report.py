@@ -39,10 +39,12 @@ def find_line(problem: Problem, source: CircuitSource | None) -> tuple[int, int]
 
 def write_problem(shown: str, line: int, column: int, problem: Problem, source: CircuitSource | None) -> str:
     """One fault: place, key, expected, got; then the line, the caret and the way out."""
-    place = ": ".join(filter(None, [f"{shown}:{line}" if line else shown, ".".join(problem.where)]))
+    # Elements of a list are shown by the caret: counted numbers in the path would be read as counted from 1.
+    path = ".".join(name for name in problem.where if not name.isdigit())
+    place = ": ".join(filter(None, [f"{shown}:{line}" if line else shown, path]))
     lines = [f"{place}: expected {problem.expected}, got {problem.found}"]
-    if line and column and source:
-        lines += excerpt(source.text.split("\n")[line - 1], column)
+    if line and column:
+        lines += excerpt(source.text.split("\n")[line - 1] if source else problem.text, column)
     if problem.way_out:
         lines.append(f"    {problem.way_out}")
     return "\n".join(lines)

@@ -41,8 +41,8 @@ def read_source(path: Path, shown: str = "") -> CircuitSource:
     """Read a circuit file.
 
     Raises:
-        CircuitError: with one problem, where the file cannot be read or is not TOML. The text read so far is lost, so
-            the problem carries its own line.
+        CircuitError: with one problem, where the file cannot be read or is not TOML. No source is left then, so the
+            problem carries its own line.
     """
     text = read_text(path)
     try:
@@ -79,7 +79,12 @@ def parse_toml(text: str) -> dict[str, Any]:
         return tomllib.loads(text, parse_float=Decimal)
     except ValueError as error:
         message, line, column = take_apart(str(error), text)
-        raise refusal("TOML, one key = value to a line", message, way_out_of(message, text, line), line, column) from error
+        stands = text.split("\n")[line - 1] if line else ""
+        problem = Problem(
+            where=(), expected="TOML, one key = value to a line", found=message, way_out=way_out_of(message, stands),
+            line=line, column=column or len(stands.rstrip()) + 1, text=stands,
+        )  # fmt: skip
+        raise CircuitError([problem]) from error
 
 
 def take_apart(message: str, text: str) -> tuple[str, int, int]:
@@ -92,20 +97,19 @@ def take_apart(message: str, text: str) -> tuple[str, int, int]:
     return f"a slip in the writing: {words[0].lower()}{words[1:]}", line, int(match["column"] or 0)
 
 
-def way_out_of(message: str, text: str, line: int) -> str:
-    """The likely slip behind the parser's words."""
-    stands = text.split("\n")[line - 1] if line else ""
+def way_out_of(message: str, stands: str) -> str:
+    """The likely slip behind the parser's words about this line."""
     if any(unicodedata.category(letter) in ("Pi", "Pf") for letter in stands):
         return "use straight quotes, not curly ones"
     if "overwrite" in message or "twice" in message:
         return "each name may stand only once"
-    if "unclosed" in message or "unterminated" in message or "illegal character '·'" in message:
+    if "unclosed" in message or "unterminated" in message or "\\n" in message:
         return "close the quotes and brackets of this line"
     if "=" in stands and re.search(r"=\s*[A-Za-z]", stands):
         return 'put text in quotes: key = "text"'
     return ""
 
 
-def refusal(expected: str, found: str, way_out: str = "", line: int = 0, column: int = 0) -> CircuitError:
-    """A fault of the file as a whole."""
-    return CircuitError([Problem(where=(), expected=expected, found=found, way_out=way_out, line=line, column=column)])
+def refusal(expected: str, found: str, way_out: str = "", line: int = 0) -> CircuitError:
+    """A fault of the file as a whole, or of a line that cannot be shown."""
+    return CircuitError([Problem(where=(), expected=expected, found=found, way_out=way_out, line=line)])
