@@ -11,9 +11,9 @@ from build_tools.figure.captions import Block, name_block
 from build_tools.figure.choosing import Candidate, Mark
 from build_tools.figure.geometry import Leg, direction, left_of, legs_of, shifted
 from build_tools.figure.ground import Ground, square
-from build_tools.figure.labels import Outside, beside, opposite
+from build_tools.figure.labels import beside, opposite
 from build_tools.figure.layout import Spot
-from build_tools.figure.seating import HOP_RADIUS, Seat, crossings_on
+from build_tools.figure.seating import HOP_RADIUS, crossings_on
 from build_tools.laws.topology import Branch, Step
 
 HEAD_HALF = 6.0
@@ -24,20 +24,20 @@ _LONG = 60.0
 _SLIDES = (0.0, 7.0, -7.0)
 
 
-def arrow_mark(ground: Ground, branch: Branch, outside: Outside) -> Mark:
+def arrow_mark(ground: Ground, branch: Branch) -> Mark:
     """The places for a branch's arrow, on any free straight stretch, with its name on either side."""
     candidates = [
         candidate
         for step in branch.steps
         for stretch in _stretches(ground, step)
-        for candidate in _on_stretch(stretch, name_block(branch.current), ground.seats[step.part.name], outside)
+        for candidate in _on_stretch(ground, stretch, name_block(branch.current))
     ]
     parts = {step.part.name for step in branch.steps}
     own = tuple(number for number, (kind, owner, _) in enumerate(ground.obstacles) if kind == "lead" and owner in parts)
     return Mark("arrow", branch.current, tuple(candidates), own)
 
 
-def _on_stretch(stretch: Leg, block: Block, seat: Seat, outside: Outside) -> Iterator[Candidate]:
+def _on_stretch(ground: Ground, stretch: Leg, block: Block) -> Iterator[Candidate]:
     """The middle of a stretch, and two more places where it is long; long stretches first."""
     along, length = direction(stretch), dist(*stretch)
     turn = degrees(atan2(along[1], along[0]))
@@ -45,20 +45,18 @@ def _on_stretch(stretch: Leg, block: Block, seat: Seat, outside: Outside) -> Ite
         spot = shifted(stretch[0], along, length * share)
         cost = 0.03 * max(0.0, 40 - length) + 2 * abs(share - 0.5)
         for side in (left_of(along), opposite(left_of(along))):
-            liking = cost + _side_cost(side, along, seat, outside)
+            liking = cost + _side_cost(ground, spot, side)
             for slide in _SLIDES:
                 name = beside(shifted(spot, along, slide), side, HEAD_WIDTH / 2 + 2, block, 0)
                 boxes = (square(spot, HEAD_HALF + 0.5), *name.boxes)
                 yield replace(name, cost=liking + 0.03 * abs(slide), boxes=boxes, spots=(spot,), turn=turn)
 
 
-def _side_cost(side: Spot, along: Spot, seat: Seat, outside: Outside) -> float:
+def _side_cost(ground: Ground, spot: Spot, side: Spot) -> float:
     """Names stand above a level stretch, below it where that is outside, and to the right of an upright one."""
-    below, left = side[1] > 0.7, side[0] < -0.7
-    if below and abs(along[0] * seat.along[0] + along[1] * seat.along[1]) > 0.99:
-        faces_left = left_of(seat.facing)[1] > 0
-        return 0.0 if outside[seat.part.name, faces_left] else 0.4
-    return 0.4 if left or below else 0.15
+    if side[1] > 0.7:
+        return 0.0 if ground.faces_outside(spot, side) else 0.4
+    return 0.4 if side[0] < -0.7 else 0.15
 
 
 def _stretches(ground: Ground, step: Step) -> Iterator[Leg]:

@@ -53,14 +53,17 @@ def beside(spot: Spot, side: Spot, gap: float, block: Block, cost: float) -> Can
 def polarity_mark(ground: Ground, part: Part) -> Mark:
     """The places for a battery's plus and minus: both on one side, each by its own plate."""
     seat = ground.seats[part.name]
+    slant = abs(seat.along[0]) + abs(seat.along[1])
+    reach = seat.size.half + 2.6 + SIGN_HALF * slant
     candidates = []
     for number, side in enumerate((left_of(seat.along), opposite(left_of(seat.along)))):
         for away in _SIGN_OFFSETS:
-            plus, minus = (
-                shifted(shifted(seat.centre, seat.along, sense * (seat.size.half + 2.6 + SIGN_HALF)), side, away) for sense in (1, -1)
-            )
-            cost = 0.1 * (away - _SIGN_OFFSETS[0]) + 0.01 * number
-            candidates.append(Candidate(cost, (square(plus, SIGN_HALF + 1.5), square(minus, SIGN_HALF + 1.5)), spots=(plus, minus)))
+            for more in (0.0, 3.0, 6.0):
+                plates = (shifted(seat.centre, seat.along, sense * (reach + more)) for sense in (1, -1))
+                plus, minus = (shifted(plate, side, away * slant) for plate in plates)
+                cost = 0.1 * (away - _SIGN_OFFSETS[0] + more) + 0.01 * number
+                boxes = (square(plus, SIGN_HALF + 1.5), square(minus, SIGN_HALF + 1.5))
+                candidates.append(Candidate(cost, boxes, spots=(plus, minus)))
     return Mark("polarity", part.name, tuple(candidates))
 
 

@@ -46,7 +46,7 @@ def gather_marks(topology: Topology, ground: Ground, outside: Outside) -> tuple[
     return (
         *(label_mark(ground, part, outside) for part in parts),
         *(polarity_mark(ground, part) for part in parts if part.kind is Kind.BATTERY),
-        *(arrow_mark(ground, branch, outside) for branch in topology.branches),
+        *(arrow_mark(ground, branch) for branch in topology.branches),
         *(letter_mark(ground, point, middle) for point in ground.layout.places),
         *(loop_mark(ground, loop, outlines) for loop in topology.loops),
     )

@@ -86,13 +86,15 @@ class Seat:
         """What the body takes up."""
         if not self.size.half:
             return []
-        middle = (self.size.left - self.size.right) / 2
-        axis = shifted(self.centre, left_of(self.facing), middle)
-        ends = (shifted(axis, self.facing, -self.size.half), shifted(axis, self.facing, self.size.half))
-        half = (self.size.left + self.size.right) / 2
-        # The corners of the squares that cover a slanting body reach beyond its ends.
-        slants = min(abs(self.along[0]), abs(self.along[1])) > 0.02
-        return leg_boxes(ends, half, reach=-min(0.4 * half, self.size.half) if slants else 0.0)
+        axis = shifted(self.centre, left_of(self.facing), (self.size.left - self.size.right) / 2)
+        across = (self.size.left + self.size.right) / 2
+        if min(abs(self.along[0]), abs(self.along[1])) < 0.02:
+            return leg_boxes(_about(axis, self.facing, self.size.half), across)
+        # A slanting body is covered by squares along its longer side; their corners reach beyond its ends.
+        along, length, width = self.facing, self.size.half, across
+        if across > length:
+            along, length, width = left_of(self.facing), across, self.size.half
+        return leg_boxes(_about(axis, along, length - min(0.4 * width, length)), width)
 
     def reach(self, side: Spot) -> float:
         """How far the body reaches to one side of its axis [px]."""
@@ -145,6 +147,10 @@ def leads_of(seat: Seat, route: tuple[Spot, ...]) -> tuple[tuple[Spot, ...], ...
         return (route,)
     begin, end = seat.ends
     return ((*route[: seat.leg + 1], begin), (end, *route[seat.leg + 1 :]))
+
+
+def _about(centre: Spot, along: Spot, half: float) -> Leg:
+    return (shifted(centre, along, -half), shifted(centre, along, half))
 
 
 def _seat(part: Part, route: tuple[Spot, ...], spots: list[Spot]) -> Seat:

@@ -14,8 +14,10 @@ from tests.figure.drawings import CROSSED, EVERY_KIND, WHEATSTONE, example, exam
 published = tuple(sorted(Path("tests/published/circuits").glob("*.toml")))
 
 measure = """
-const faults = [];
-const inside = (box, x, y, r) => x + r > box.left && x - r < box.right && y + r > box.top && y - r < box.bottom;
+const faults = new Set();
+const meet = (one, other, margin = 0) => one.left < other.right + margin && other.left < one.right + margin
+  && one.top < other.bottom + margin && other.top < one.bottom + margin;
+const inside = (box, [x, y]) => x + 1 > box.left && x - 1 < box.right && y + 1 > box.top && y - 1 < box.bottom;
 function trace(shape) {
   const matrix = shape.getScreenCTM(), length = shape.getTotalLength(), spots = [];
   for (let at = 0; at <= length; at += 1.5) {
@@ -24,31 +26,34 @@ function trace(shape) {
   }
   return spots;
 }
+const named = 'g[data-part], g[data-junction], g[data-point], g[data-current], g[data-loop]';
+const owner = element => element.closest(named) || element;
+const say = element => `${owner(element).getAttribute('class')} ${Object.values(owner(element).dataset)[0]}`;
 for (const svg of document.querySelectorAll('svg')) {
-  const name = svg.parentElement.id, frame = svg.getBoundingClientRect();
-  const owner = element => element.closest('g[data-part], g[data-junction], g[data-point], g[data-current], g[data-loop]') || element;
-  const say = element => `${owner(element).getAttribute('class')} ${Object.values(owner(element).dataset || {})[0]}`;
-  const texts = [...svg.querySelectorAll('text')].map(text => [text, text.getBoundingClientRect()]);
-  for (const [text, box] of texts) {
-    if (box.left < frame.left || box.top < frame.top || box.right > frame.right || box.bottom > frame.bottom) faults.push(`${name}: ${say(text)} beyond the border`);
-    for (const [other, beside] of texts) {
-      if (owner(other) === owner(text)) continue;
-      if (box.left < beside.right && beside.left < box.right && box.top < beside.bottom && beside.top < box.bottom) faults.push(`${name}: ${say(text)} on ${say(other)}`);
+  const tell = (one, other) => faults.add(`${svg.parentElement.id}: ${say(one)} on ${say(other)}`);
+  const frame = svg.getBoundingClientRect();
+  const boxed = element => ({element, group: owner(element), box: element.getBoundingClientRect()});
+  const texts = [...svg.querySelectorAll('text')].map(boxed);
+  const shapes = [...svg.querySelectorAll('path:not(.hit), circle')].map(boxed);
+  for (const shape of shapes) shape.spots = trace(shape.element);
+  for (const text of texts) {
+    const {left, top, right, bottom} = text.box;
+    if (left < frame.left || top < frame.top || right > frame.right || bottom > frame.bottom) tell(text.element, svg);
+    for (const other of texts) if (other.group !== text.group && meet(text.box, other.box)) tell(text.element, other.element);
+    for (const shape of shapes) {
+      if (shape.group === text.group || !meet(text.box, shape.box, 2)) continue;
+      if (shape.spots.some(spot => inside(text.box, spot))) tell(text.element, shape.element);
     }
   }
-  const shapes = [...svg.querySelectorAll('path:not(.hit), circle')].map(shape => [shape, trace(shape)]);
-  for (const [shape, spots] of shapes) {
-    for (const [text, box] of texts) {
-      if (owner(text) === owner(shape)) continue;
-      if (spots.some(([x, y]) => inside(box, x, y, 1))) faults.push(`${name}: ${say(text)} on ${say(shape)}`);
-    }
-    for (const [other, others] of shapes) {
-      if (owner(other) === owner(shape) || !['loop', 'polarity'].includes(owner(shape).getAttribute('class'))) continue;
-      if (others.some(([x, y]) => spots.some(([u, v]) => Math.hypot(x - u, y - v) < 2.5))) faults.push(`${name}: ${say(shape)} on ${say(other)}`);
+  for (const mark of shapes.filter(each => ['loop', 'polarity'].includes(each.group.getAttribute('class')))) {
+    for (const shape of shapes) {
+      if (shape.group === mark.group || !meet(mark.box, shape.box, 3)) continue;
+      const near = ([x, y]) => mark.spots.some(([u, v]) => Math.hypot(x - u, y - v) < 2.5);
+      if (shape.spots.some(near)) tell(mark.element, shape.element);
     }
   }
 }
-return [...new Set(faults)];
+return [...faults];
 """
 
 
@@ -72,4 +77,14 @@ def write_page(folder: Path, font: str) -> Path:
 def test_nothing_touches_anything_in_the_browser(browser: Chrome, tmp_path: Path, font: str) -> None:
     """Real boxes of texts and real points of lines, in narrow and in wide fonts."""
     browser.get(write_page(tmp_path, font).as_uri())
+    assert browser.execute_script("return document.querySelectorAll('svg').length") > len(examples)
     assert browser.execute_script(measure) == []
+
+
+def test_measure_sees_what_touches(browser: Chrome, tmp_path: Path) -> None:
+    """The measure itself: letters made larger do touch."""
+    browser.get(write_page(tmp_path, "DejaVu Sans").as_uri())
+    browser.execute_script("for (const svg of document.querySelectorAll('svg')) svg.setAttribute('font-size', '22')")
+    faults = browser.execute_script(measure)
+    for kind in ("on label", "on part", "on loop", "on circuit-figure"):
+        assert any(kind in fault for fault in faults), kind
