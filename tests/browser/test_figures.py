@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
 from selenium.webdriver import Chrome
 
-from build_tools.figure.figure import draw_figure
-from tests.figure.drawings import CROSSED, EVERY_KIND, WHEATSTONE, example, examples, figure_of, topology_of
+from build_tools.figure.figure import Figure, draw_figure
+from tests.figure.drawings import CROSSED, EVERY_KIND, WHEATSTONE, examples, figure_of, topology_of
 
 published = tuple(sorted(Path("tests/published/circuits").glob("*.toml")))
 
@@ -57,16 +58,23 @@ return [...faults];
 """
 
 
+@cache
+def every_figure() -> dict[str, Figure]:
+    """The figures of the examples, of the published circuits and of some that nobody should draw."""
+    bodies = {"crossed": CROSSED, "every-kind": EVERY_KIND, "diagonals": WHEATSTONE}
+    return {
+        **{path.stem: figure_of(path) for path in (*examples, *published)},
+        **{name: draw_figure(topology_of(text)) for name, text in bodies.items()},
+    }
+
+
 def write_page(folder: Path, font: str) -> Path:
     """A page with every figure that the tests know, in one font."""
     page = ElementTree.Element("html")
     ElementTree.SubElement(ElementTree.SubElement(page, "head"), "meta", charset="utf-8")
     body = ElementTree.SubElement(page, "body", style=f"font-family: {font}")
-    figures = {path.stem: figure_of(path) for path in examples}
-    figures |= {path.stem: draw_figure(example(path)) for path in published}
-    figures |= {str(number): draw_figure(topology_of(text)) for number, text in enumerate((CROSSED, EVERY_KIND, WHEATSTONE))}
     ElementTree.register_namespace("", "http://www.w3.org/2000/svg")
-    for name, figure in figures.items():
+    for name, figure in every_figure().items():
         ElementTree.SubElement(body, "div", id=name).append(ElementTree.fromstring(figure.svg))
     target = folder / "figures.html"
     target.write_text("<!doctype html>" + ElementTree.tostring(page, encoding="unicode", method="html"), encoding="utf-8")
