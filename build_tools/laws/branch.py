@@ -93,22 +93,30 @@ def follow(first: Step, meeting: Meeting, node: dict[str, str]) -> tuple[Step, .
 
 
 def rank_nodes(chains: tuple[tuple[Step, ...], ...], node: dict[str, str]) -> dict[str, tuple[int, int]]:
-    """How far each end of a branch is from the plus of the first battery [branches], then its place in the order."""
-    order = {name: number for number, name in enumerate(dict.fromkeys(node.values()))}
+    """How far each end of a branch is from the plus of its piece's first battery [branches], then its place in the order."""
     ends = [(node[chain[0].start], node[chain[-1].end]) for chain in chains]
-    source = next((number for number, chain in enumerate(chains) if any(step.part.emf for step in chain)), None)
-    if source is None:
-        return {name: (0, number) for name, number in order.items()}
-    battery = direct(chains[source], None, node, {})
-    far = {node[battery[-1].end]: 0}
+    far: dict[str, int] = {}
+    for source, chain in enumerate(chains):
+        if not any(step.part.emf for step in chain) or ends[source][0] in far:
+            continue
+        battery = direct(chain, None, node, {})
+        minus, plus = node[battery[0].start], node[battery[-1].end]
+        far |= spread(plus, [pair for number, pair in enumerate(ends) if number != source])
+        # The minus of that battery is where all ways end, however short they are.
+        far[minus] = len(ends) if minus != plus else 0
+    order = dict.fromkeys(node.values())
+    return {name: (far.get(name, len(ends)), number) for number, name in enumerate(order)}
+
+
+def spread(start: str, ends: list[tuple[str, str]]) -> dict[str, int]:
+    """For every node that can be reached, how many branches away it is."""
+    far = {start: 0}
     for _ in ends:
-        for number, (one, other) in enumerate(ends):
+        for one, other in ends:
             for here, there in ((one, other), (other, one)):
-                if number != source and here in far:
+                if here in far:
                     far[there] = min(far.get(there, len(ends)), far[here] + 1)
-    # The minus of that battery is where all ways end, however short they are.
-    far[node[battery[0].start]] = len(ends) if node[battery[0].start] != node[battery[-1].end] else 0
-    return {name: (far.get(name, len(ends)), number) for name, number in order.items()}
+    return far
 
 
 def direct(

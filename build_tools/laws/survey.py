@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from build_tools.circuit.circuit import Circuit
+from build_tools.circuit.circuit import Circuit, Kind
 from build_tools.circuit.problem import CircuitError, Problem, listed
 from build_tools.laws.branch import find_branches, find_live_parts, find_meeting, refuse_currents
 from build_tools.laws.loop import choose_loops, find_pieces
@@ -37,14 +37,20 @@ def find_topology(circuit: Circuit) -> Topology:
 
 
 def find_junctions(circuit: Circuit, node: dict[str, str], branches: tuple[Branch, ...], names: list[str]) -> tuple[Junction, ...]:
-    """Every junction in the order of the points; in each piece one is left out."""
+    """Every junction in the order of the points; in each piece one is left out.
+
+    Where the author names none it is the one where most branches meet; among equals the first battery's minus, which
+    the page calls 0, else the last.
+    """
     ends = [end for branch in branches for end in (branch.start, branch.end)]
     order = list(node)
     left_out = set()
+    batteries = [part for part in circuit.parts if part.kind is Kind.BATTERY]
+    minus = {node[part.start]: number for number, part in enumerate(reversed(batteries), 1)}
     for piece in find_pieces(branches):
         inside = [name for name in order if name in piece and name in names]
         chosen = [name for name in inside if circuit.leave_out and name == node[circuit.leave_out]]
-        busiest = sorted(inside, key=lambda name: (ends.count(name), order.index(name)))[-1:]
+        busiest = sorted(inside, key=lambda name: (ends.count(name), minus.get(name, 0), order.index(name)))[-1:]
         left_out.update(chosen or busiest)
     return tuple(
         Junction(name=name, points=tuple(point for point in order if node[point] == name), used=name not in left_out)
