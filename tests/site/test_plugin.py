@@ -156,14 +156,14 @@ def test_pages_no_circuit_asks_for_are_not_kept(library: Path, publish: Publish)
 hostile = """<script>alert(1)</script> & "q" 'x' {{ 7*7 }} <b>"""
 hostile_question = (
     "<img src=x onerror=alert(1)> <script>alert(2)</script> [here](javascript:alert(3)) </script> <svg onload=alert(4)> "
-    "<div data-block='figure'></div>"
+    "<div data-block='figure'></div> \" onfocus=alert(5) x=\" \"><script>alert(6)</script>"
 )
 
 
 def test_a_circuit_file_cannot_bring_markup_of_its_own(library: Path, publish: Publish) -> None:
     """Title, question and topics of a circuit file stay text wherever they are shown."""
-    text = lamp_with(title=hostile, question=hostile_question, topics=[hostile])
-    write(library / "circuits/porch-lamp.toml", text)
+    topics = [hostile, "[here](javascript:alert(7))", "`x` <b>"]
+    write(library / "circuits/porch-lamp.toml", lamp_with(title=hostile, question=hostile_question, topics=topics))
     publish(library)
     for path in (library / "site").rglob("*.html"):
         tree = tree_of(path.read_text(encoding="utf-8"))
@@ -172,6 +172,16 @@ def test_a_circuit_file_cannot_bring_markup_of_its_own(library: Path, publish: P
             assert not str(element.get("href", "")).strip().lower().startswith("javascript:alert"), path
             assert element.tag != "script" or "alert(" not in (element.text or "") or element.get("id") == "circuit", path
             assert element.get("src") != "x", path
+
+
+def test_the_search_index_holds_no_markup_of_a_circuit_file(library: Path, publish: Publish) -> None:
+    """The search shows title, text and topics as HTML, so they are escaped in its index."""
+    write(library / "circuits/porch-lamp.toml", lamp_with(title=hostile, question=hostile_question, topics=[hostile]))
+    publish(library)
+    index = json.loads((library / "site/search/search_index.json").read_text(encoding="utf-8"))
+    (entry,) = (entry for entry in index["docs"] if entry["location"] == "examples/porch-lamp/")
+    for shown in (entry["title"], entry["text"], *entry["tags"]):
+        assert not re.search(r"<(?!/?p>)", shown)
 
 
 def test_a_hostile_title_is_shown_as_it_is_written(library: Path, publish: Publish) -> None:
