@@ -50,7 +50,7 @@ def solve_by_potentials(circuit: Circuit) -> Answer | None:
 def is_consistent(circuit: Circuit) -> bool:
     """Whether the equations have any answer at all: not, where a loop without resistance has an emf."""
     _, _, matrix, right = write_all(circuit, group(circuit.points, circuit.drawing.joined))
-    return matrix.hstack(right).rank() == matrix.rank()
+    return bool(matrix.hstack(right).rank() == matrix.rank())
 
 
 def group(names: Iterable[str], pairs: Iterable[tuple[str, str]]) -> dict[str, str]:
