@@ -20,7 +20,7 @@ from tests.laws.invented import invent_circuit
 from tests.published.parts import quantity, resistor, solve, wire
 
 chances = st.randoms(use_true_random=False)
-steady = settings(derandomize=True, max_examples=60, deadline=None, database=None, suppress_health_check=list(HealthCheck))
+steady = settings(derandomize=True, max_examples=40, deadline=None, database=None, suppress_health_check=list(HealthCheck))
 
 
 @st.composite
