@@ -17,7 +17,7 @@ Outside = dict[tuple[str, bool], bool]
 """For each part and side (True: the left of its body's direction) whether nothing of the circuit lies there."""
 SIGN_HALF = 4.0
 """Half the length of a polarity stroke [px]."""
-_GAP = 3.0
+_GAP = 4.0
 _SHIFTS = (0.0, 9.0, -9.0, 18.0, -18.0, 27.0, -27.0)
 _SIGN_OFFSETS = (10.0, 12.5)
 _LETTER_GAPS = (4.0, 7.0, 11.0)

@@ -3,21 +3,23 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 from itertools import combinations
-from math import cos, dist, radians, sin
+from math import atan2, cos, degrees, dist, radians, sin
 
 import pytest
 
 from build_tools.circuit.circuit import Kind
 from build_tools.figure.arrows import HEAD_HALF
 from build_tools.figure.captions import label_blocks
-from build_tools.figure.figure import draw_figure
+from build_tools.figure.figure import Figure, draw_figure
 from build_tools.figure.geometry import distance_from, inside, legs_of, overlap, signed_area
 from build_tools.figure.ground import lay_ground
 from build_tools.figure.growing import grow_laid_out, grow_placed
 from build_tools.figure.lettering import Run, name_runs
 from build_tools.figure.rails import lay_out
 from build_tools.figure.rings import loop_outline
+from build_tools.figure.schematic import number_text
 from build_tools.laws.topology import Topology
 from tests.figure.drawings import (
     CROSSED,
@@ -40,6 +42,12 @@ drawings = [*(pytest.param(path, id=path.stem) for path in examples), *bodies]
 def found(drawing: object) -> Topology:
     """The topology of an example or of one of the bodies."""
     return topology_of(bodies[drawing]) if isinstance(drawing, str) else example(drawing)
+
+
+@cache
+def shown(drawing: object) -> Figure:
+    """The figure of an example or of one of the bodies."""
+    return draw_figure(found(drawing)) if isinstance(drawing, str) else figure_of(drawing)
 
 
 @pytest.mark.parametrize(
@@ -98,7 +106,7 @@ def test_nothing_touches_anything(drawing: object) -> None:
 def test_arrow_stands_on_its_branch_and_points_along_it(drawing: object) -> None:
     """The arrowhead's tip is further along the assumed direction than its back, on the drawn line."""
     topology = found(drawing)
-    figure = draw_figure(topology)
+    figure = shown(drawing)
     root = parsed(figure)
     for branch in topology.branches:
         arrow = group(root, "arrow", current=branch.current)
@@ -122,7 +130,7 @@ def test_arrowhead_points_forward_before_it_is_turned() -> None:
 def test_plus_is_nearer_to_the_plus_point(drawing: object) -> None:
     """The drawn plus stands on the battery's plus side, measured along its way."""
     topology = found(drawing)
-    figure = draw_figure(topology)
+    figure = shown(drawing)
     ground = lay_ground(topology.circuit, figure.layout)
     for part in topology.circuit.parts:
         if part.kind is Kind.BATTERY:
@@ -136,7 +144,7 @@ def test_plus_is_nearer_to_the_plus_point(drawing: object) -> None:
 def test_loop_mark_is_inside_its_loop_and_turns_its_way(drawing: object) -> None:
     """A ring stands inside its loop, and is mirrored exactly where the walk is anticlockwise."""
     topology = found(drawing)
-    figure = draw_figure(topology)
+    figure = shown(drawing)
     ground = lay_ground(topology.circuit, figure.layout)
     for loop in topology.loops:
         ring = group(parsed(figure), "loop", loop=loop.name)
@@ -147,7 +155,7 @@ def test_loop_mark_is_inside_its_loop_and_turns_its_way(drawing: object) -> None
 
 @pytest.mark.parametrize("path", examples, ids=lambda path: path.stem)
 def test_every_point_can_be_found(path) -> None:
-    """Each point has its letter within reach, and a dot exactly where at least three lines meet or it lies on one."""
+    """Each point has its letter within reach."""
     topology, figure = example(path), figure_of(path)
     root = parsed(figure)
     junctions = {point for junction in topology.junctions for point in junction.points}
@@ -156,6 +164,23 @@ def test_every_point_can_be_found(path) -> None:
         text = each.find(f"{SVG}text")
         assert "".join(text.itertext()) == point
         assert dist(spot, (float(text.get("x", "")), float(text.get("y", "")))) < 40
+
+
+@pytest.mark.parametrize("drawing", drawings)
+def test_dots_stand_exactly_where_three_lines_meet(drawing: object) -> None:
+    """A large dot where at least three ways leave a spot, named or not; none at corners and crossings."""
+    figure = shown(drawing)
+    legs = [leg for way in [*figure.layout.routes.values(), *figure.layout.lines] for leg in legs_of(way)]
+    expected = set()
+    for spot in {end for leg in legs for end in leg}:
+        touching = [leg for leg in legs if distance_from(spot, leg) < 0.15]
+        ways = {
+            round(degrees(atan2(end[1] - spot[1], end[0] - spot[0])) / 3) % 120 for leg in touching for end in leg if dist(spot, end) > 1
+        }
+        if len(ways) >= 3:
+            expected.add((number_text(spot[0]), number_text(spot[1])))
+    circles = [each for each in parsed(figure).iter(f"{SVG}circle") if each.get("class") == "dot" and each.get("r") == "3.2"]
+    assert {(each.get("cx"), each.get("cy")) for each in circles} == expected
 
 
 def test_loops_that_are_no_faces_have_their_mark_inside() -> None:
