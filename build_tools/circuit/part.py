@@ -75,7 +75,7 @@ def find_kind(get: Getter, table: dict[str, Any], where: KeyPath) -> Kind | None
         return None
     known = {kind.value for kind in Kind}
     odd = [key for key in table if key not in {"between", "minus", "plus", "internal_resistance"}]
-    get.known_keys({key: 0 for key in odd}, where, sorted(known), f"a kind of part: {listed(sorted(known), 'or')}")
+    get.known_keys(dict.fromkeys(odd, 0), where, sorted(known), f"a kind of part: {listed(sorted(known), 'or')}")
     if not odd:
         get.note(where, f"a kind of part: {listed(sorted(known), 'or')}", "none of them", f"write for instance {kinds[Kind.RESISTOR].example}")
     return None
