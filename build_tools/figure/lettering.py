@@ -1,8 +1,8 @@
 """How wide text is, and how a name is set: R1 is an italic R with an upright subscript 1.
 
 No font is at hand when the figure is drawn, and the reader's font is not known, so widths are estimates that are a
-little too large. The advance widths are those of the Helvetica metrics (Adobe Core 14 AFM files), the factors were
-measured against Arial and DejaVu Sans.
+little too large. The advance widths are those of the Helvetica metrics (Adobe Core 14 AFM files), with wider signs as
+DejaVu has them. In a browser they hold for Liberation and DejaVu, Sans and Serif.
 """
 
 from __future__ import annotations
@@ -34,7 +34,7 @@ _ADVANCES = {
     0.333: "r()-`",
     0.5: "cksvxyzJ",
     0.556: "abdeghnopqu0123456789L?€µμ",
-    0.584: "+=<>~\u2212×÷",
+    0.73: "+=<>~\u2212×÷",
     0.611: "FTZ",
     0.667: "ABEKPSVXY&",
     0.722: "CDHNRUw",
