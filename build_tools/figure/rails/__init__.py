@@ -6,6 +6,7 @@ from build_tools.figure.layout import Layout
 from build_tools.figure.rails.chains import Graph, find_pieces
 from build_tools.figure.rails.drawing import Pencil, side_by_side
 from build_tools.figure.rails.frame import build_frame, build_ring
+from build_tools.figure.rails.improving import improve_rails
 from build_tools.figure.rails.net import Net, Rails, number_nodes
 from build_tools.figure.rails.search import search_rails
 from build_tools.figure.rails.sharing import share_parts
@@ -15,6 +16,8 @@ from build_tools.laws.topology import Topology
 
 __all__ = ["as_source", "lay_out"]
 
+most_improved = 20
+"""Nets with more edges stay as their embedding has them."""
 tried = 10
 """So many ways of rows and columns get their parts shared out."""
 margin = 0.7
@@ -31,9 +34,11 @@ def lay_out(topology: Topology) -> tuple[Layout, ...]:
 
 def find_rails(net: Net) -> list[Rails]:
     """Search all rows and columns of a small net; start from an embedding for a large one."""
-    if net.size <= 6 and len(net.edges) <= 10:
-        return search_rails(net, planar=is_planar(net))[:tried]
-    return embed_rails(net)
+    planar, edges = is_planar(net), len(net.edges)
+    if (net.size <= 6 and edges <= 10) or (net.size <= 3 and edges <= 12):
+        return search_rails(net, planar=planar)[:tried]
+    found = embed_rails(net)
+    return improve_rails(found) if planar and edges <= most_improved else found
 
 
 def lay_out_piece(graph: Graph) -> tuple[Layout, ...]:

@@ -12,7 +12,6 @@ from build_tools.figure.rails.chains import Link
 from build_tools.figure.rails.sharing import Piece, Share, Shared, crossings
 from build_tools.figure.rails.spacing import spread
 
-
 shorter = 0.7
 """No other leg of a part's route is longer than this share of the one with its body."""
 

@@ -23,6 +23,7 @@ bare_column, corner_inside, outline_gap, crowded_inside = 0.6, 3.0, 1.0, 0.5
 kept_per_state, kept = 2, 24
 most_rows = 4
 most_crossing = 60
+most_stacked, many_edges = 3, 14
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +57,7 @@ def search_rails(net: Net, *, planar: bool) -> list[Rails]:
 
     A planar net gets no crossing. For one that is not, only a fixed number of assignments to rows is tried.
     """
-    twins = _twins(net)
+    twins = find_twins(net)
     if not planar:
         return _search_crossing(net, twins)
     best: list[Rails] = []
@@ -86,11 +87,11 @@ def _cheapest(found: list[Rails]) -> list[Rails]:
 def _assignments(net: Net, rows: int) -> Iterator[tuple[int, ...]]:
     """Every way to put the nodes in exactly so many rows that leaves level edges possible."""
     for row in product(range(rows), repeat=net.size):
-        if len(set(row)) == rows and _levels_possible(net, row):
+        if len(set(row)) == rows and levels_possible(net, row):
             yield row
 
 
-def _levels_possible(net: Net, row: tuple[int, ...]) -> bool:
+def levels_possible(net: Net, row: tuple[int, ...]) -> bool:
     """Whether the edges within each row form paths."""
     level = [(edge.tail, edge.head) for edge in net.edges if row[edge.tail] == row[edge.head]]
     group = list(range(net.size))
@@ -104,7 +105,7 @@ def _levels_possible(net: Net, row: tuple[int, ...]) -> bool:
     return max(degree) <= 2
 
 
-def _twins(net: Net) -> tuple[int, ...]:
+def find_twins(net: Net) -> tuple[int, ...]:
     """For each edge those before it that look just the same and have the same ends: they are placed in order."""
     looks = [
         (min(edge.tail, edge.head), max(edge.tail, edge.head), edge.kinds if edge.tail < edge.head else edge.kinds[::-1],
@@ -117,36 +118,66 @@ def _twins(net: Net) -> tuple[int, ...]:
 class Columns:
     """The best orders of columns for one assignment of nodes to rows."""
 
-    def __init__(self, net: Net, row: tuple[int, ...], twins: tuple[int, ...], limit: float) -> None:
+    def __init__(self, net: Net, row: tuple[int, ...], twins: tuple[int, ...], limit: float, widest: int = 0) -> None:
         self.net, self.row, self.twins, self.limit = net, row, twins, limit
         self.rows = max(row) + 1
+        self.widest = widest
         self.full = (1 << len(net.edges)) - 1
         self.of = tuple(sum(1 << edge for edge in edges) for edges in net.at)
         self.base = per_row * self.rows
+        self.upright = sum(1 << e for e, edge in enumerate(net.edges) if row[edge.tail] != row[edge.head])
         self.moves = (*self._upright_moves(), *self._level_moves())
+        self.work = 5 * len(self.moves)
 
     def find(self) -> list[Rails]:
         """The cheapest ways to place all edges, each under the limit."""
         layers: list[dict[int, list[Found]]] = [{} for _ in range(len(self.net.edges) + 1)]
         layers[0][0] = [(self.base, 0, 0, None)]
         for layer in layers[:-1]:
-            for mask, ways in layer.items():
-                self._extend(mask, ways, layers)
+            for mask in self._followed(layer):
+                self._extend(mask, layer[mask], layers)
         return [self._rails(layers, way) for way in layers[-1].get(self.full, [])]
+
+    def price(self, steps: tuple[tuple[int, ...], ...]) -> float:
+        """What given steps cost."""
+        cost, mask = self.base, 0
+        levels = {(move.edges, move.bars[0][0]): move for move in self._level_moves()}
+        for edges in steps:
+            if self.upright >> edges[0] & 1:
+                move = self._move(edges)
+            else:
+                edge = self.net.edges[edges[0]]
+                left = edge.tail if mask & self.of[edge.tail] or not mask & self.of[edge.head] else edge.head
+                move = levels[edges, left]
+            cost += self._cost(mask, self._open_bars(mask), move)
+            mask |= move.mask
+        return cost
+
+    def _followed(self, layer: dict[int, list[Found]]) -> list[int]:
+        """The sets of edges to go on from: all, or the cheapest."""
+        if self.widest and len(layer) > self.widest:
+            return nsmallest(self.widest, layer, key=lambda mask: (layer[mask][0][0], mask))
+        return list(layer)
 
     def _extend(self, mask: int, ways: list[Found], layers: list[dict[int, list[Found]]]) -> None:
         open_bar = self._open_bars(mask)
+        self.work += len(self.moves)
         for move in self.moves:
             if mask & (move.mask | move.before) or move.needs & ~mask:
                 continue
             if any(open_bar[row] not in (-1, node) for node, row in move.bars):
                 continue
             cost = self._cost(mask, open_bar, move)
-            if ways[0][0] + cost < self.limit:
+            if ways[0][0] + cost + self._least(mask | move.mask) < self.limit:
                 target = layers[(mask | move.mask).bit_count()].setdefault(mask | move.mask, [])
                 target += [(way[0] + cost, mask, number, move) for number, way in enumerate(ways)]
                 target.sort(key=lambda way: way[0])
                 del target[kept_per_state:]
+
+    def _least(self, mask: int) -> float:
+        """What the edges not yet placed cost at least."""
+        left = (self.upright & ~mask).bit_count()
+        return per_column * -(-left // (self.rows - 1)) + battery_last * (left > 0)
 
     def _open_bars(self, mask: int) -> list[int]:
         """For each row the node whose bar is open there, or -1."""
@@ -184,7 +215,8 @@ class Columns:
 
     def _upright_moves(self) -> Iterator[Move]:
         upright = [e for e, edge in enumerate(self.net.edges) if self.row[edge.tail] != self.row[edge.head]]
-        for size in range(1, self.rows):
+        most = most_stacked if len(upright) <= many_edges else 2
+        for size in range(1, min(self.rows, most + 1)):
             for edges in combinations(upright, size):
                 if self._stand_clear(edges):
                     yield self._move(edges)
@@ -192,10 +224,7 @@ class Columns:
     def _stand_clear(self, edges: tuple[int, ...]) -> bool:
         """Whether edges can stand in one column: they meet at most end to end, at a node they share."""
         spans = sorted(self._span(edge) for edge in edges)
-        for (_, bottom, _, lower), (top, _, upper, _) in pairwise(spans):
-            if top < bottom or (top == bottom and lower != upper):
-                return False
-        return True
+        return all(bottom < top or (bottom == top and lower == upper) for (_, bottom, _, lower), (top, _, upper, _) in pairwise(spans))
 
     def _span(self, number: int) -> tuple[int, int, int, int]:
         """Upper and lower row of an edge, then the nodes there."""
