@@ -78,7 +78,11 @@ def is_closed(walk: Walk, node: dict[str, str]) -> bool:
 
 
 def find_few_part_loops(circuit: Circuit, node: dict[str, str], branches: tuple[Branch, ...]) -> tuple[Walk, ...]:
-    """Independent loops with the fewest parts in all, each begun at its first battery (or part) and walked along it."""
+    """Independent loops with the fewest parts in all, each begun at its first battery (or part).
+
+    The first is walked along its battery; each other one so that it passes what it shares with those before it the other
+    way, as inner loops of a drawing do that are all walked clockwise.
+    """
     known = IndependentRows()
     candidates = sorted(find_candidates(branches), key=lambda numbers: (cost(numbers, branches), numbers))
     walks = []
@@ -87,7 +91,27 @@ def find_few_part_loops(circuit: Circuit, node: dict[str, str], branches: tuple[
         if known.add(branch_vector(walk, branches)) is None:
             walks.append(turn_to_first_part(walk, circuit))
     order = [part.name for part in circuit.parts]
-    return tuple(sorted(walks, key=lambda walk: sorted(order.index(step.part.name) for step in walk)))
+    in_order = sorted(walks, key=lambda walk: sorted(order.index(step.part.name) for step in walk))
+    return turn_against_each_other(in_order, branches)
+
+
+def turn_against_each_other(walks: list[Walk], branches: tuple[Branch, ...]) -> tuple[Walk, ...]:
+    """The same loops, each turned against those before it that it shares branches with."""
+    turned: list[Walk] = []
+    so_far = [0] * len(branches)
+    for walk in walks:
+        vector = branch_vector(walk, branches)
+        if sum(one * other for one, other in zip(so_far, vector, strict=True)) > 0:
+            walk = reverse(walk)
+            vector = tuple(-way for way in vector)
+        turned.append(walk)
+        so_far = [one + other for one, other in zip(so_far, vector, strict=True)]
+    return tuple(turned)
+
+
+def reverse(walk: Walk) -> Walk:
+    """The same closed walk the other way round, from the same point."""
+    return tuple(step.reversed() for step in reversed(walk))
 
 
 def cost(numbers: Iterable[int], branches: tuple[Branch, ...]) -> int:
@@ -145,7 +169,7 @@ def turn_to_first_part(walk: Walk, circuit: Circuit) -> Walk:
     order = {part.name: (part.emf == 0, number) for number, part in enumerate(circuit.parts)}
     first = min(walk, key=lambda step: order[step.part.name])
     if not first.forward:
-        walk = tuple(step.reversed() for step in reversed(walk))
+        walk = reverse(walk)
     at = next(number for number, step in enumerate(walk) if step.part is first.part)
     return (*walk[at:], *walk[:at])
 
