@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Protocol
 
@@ -71,7 +72,7 @@ def solve_file(path: Path) -> dict[str, Any]:
     return write_record(work_file(path))
 
 
-def make_page(path: Path, *, resistors: str = "zigzag") -> Page:
+def make_page(path: Path, *, resistors: str = "zigzag", batteries: str = "one cell") -> Page:
     """One circuit file as a finished page; raises as `work_file` does."""
     # Drawing and templates take half a second to load, which `solve` and `check` need not spend.
     from build_tools.figure.figure import draw_figure
@@ -83,10 +84,10 @@ def make_page(path: Path, *, resistors: str = "zigzag") -> Page:
         circuit = read_circuit(source)
         refuse_overlaps(circuit)
         worked = work_out(circuit)
-        return write_page(worked, draw_figure(worked.topology, resistors=resistors, label=figure_label(worked)))
+        return write_page(worked, draw_figure(worked.topology, resistors=resistors, batteries=batteries, label=figure_label(worked)))
 
 
-def work_folder(folder: Path, *, keep: PageKeeper, resistors: str = "zigzag") -> tuple[Page, ...]:
+def work_folder(folder: Path, *, keep: PageKeeper, resistors: str = "zigzag", batteries: str = "one cell") -> tuple[Page, ...]:
     """Every circuit file of a folder as a finished page, in the order of their names.
 
     Raises:
@@ -96,7 +97,7 @@ def work_folder(folder: Path, *, keep: PageKeeper, resistors: str = "zigzag") ->
     for path in find_files(folder):
         try:
             source = path.read_bytes() if path.is_file() else b""
-            pages.append(keep.page(path.stem, source, lambda path=path: make_page(path, resistors=resistors)))  # type: ignore[misc]
+            pages.append(keep.page(path.stem, source, partial(make_page, path, resistors=resistors, batteries=batteries)))
         except FaultyCircuits as faulty:
             reports.append(str(faulty))
     reports += refuse_twins(folder)

@@ -104,6 +104,8 @@ class Drawing:
     """Corner points of a part, on the way from its start to its end."""
     resistors: str = ""
     """"zigzag" or "rectangle"; empty: as the site is set."""
+    batteries: str = ""
+    """"one cell" or "several cells"; empty: as the site is set."""
 
 
 @dataclass(frozen=True)

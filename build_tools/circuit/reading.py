@@ -18,6 +18,7 @@ from build_tools.circuit.source import CircuitSource
 
 levels = ("first steps", "core", "stretch")
 resistor_shapes = ("zigzag", "rectangle")
+battery_shapes = ("one cell", "several cells")
 file_keys = (
     "title", "question", "level", "topics", "asked",
     "points", "parts", "drawing", "currents", "loops", "equations", "given",
@@ -110,7 +111,7 @@ class CircuitReader:
         """[points] and [drawing]."""
         get = self.get
         table = get.table(self.top.get("drawing", {}), ("drawing",), "a section [drawing]")
-        get.known_keys(table, ("drawing",), ("joined", "bends", "resistors"), "a key of [drawing]")
+        get.known_keys(table, ("drawing",), ("joined", "bends", "resistors", "batteries"), "a key of [drawing]")
         places = self.places()
         bends = get.table(table.get("bends", {}), ("drawing", "bends"), "bends.NAME = [[x, y], ...] for a part")
         if bends and "points" not in self.top:
@@ -119,10 +120,15 @@ class CircuitReader:
             places=places,
             joined=self.joined(table, {*ends, *places}),
             bends={name: self.corners(name, value, parts) for name, value in bends.items()},
-            resistors=get.one_of(table["resistors"], ("drawing", "resistors"), resistor_shapes, listed([f'"{shape}"' for shape in resistor_shapes], "or"))
-            if "resistors" in table
-            else "",
-        )  # fmt: skip
+            resistors=self.custom(table, "resistors", resistor_shapes),
+            batteries=self.custom(table, "batteries", battery_shapes),
+        )
+
+    def custom(self, table: dict[str, Any], key: str, shapes: tuple[str, ...]) -> str:
+        """One of two customs of drawing; empty where the file leaves it to the site."""
+        if key not in table:
+            return ""
+        return self.get.one_of(table[key], ("drawing", key), shapes, listed([f'"{shape}"' for shape in shapes], "or"))
 
     def places(self) -> dict[str, Place]:
         """[points]: where each point stands."""

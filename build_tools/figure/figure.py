@@ -31,18 +31,26 @@ class Figure:
     """Natural height [px]."""
 
 
-def draw_figure(topology: Topology, *, resistors: str = "zigzag", label: str = "") -> Figure:
+def draw_figure(topology: Topology, *, resistors: str = "zigzag", batteries: str = "one cell", label: str = "") -> Figure:
     """Draw a circuit, as its author placed it or as the tool lays it out.
 
     Args:
         topology: the circuit with its branches and loops.
         resistors: "zigzag" or "rectangle"; the circuit's own setting goes before it.
+        batteries: "one cell" or "several cells"; likewise.
         label: the alternative text.
     """
-    best, size = _framed(_best_attempt(topology))
-    style = topology.circuit.drawing.resistors or resistors
-    svg = tostring(_compose(topology, best, size, style, label), encoding="unicode")
+    settled = _settled(topology, resistors, batteries)
+    best, size = _framed(_best_attempt(settled))
+    svg = tostring(_compose(settled, best, size, label), encoding="unicode")
     return Figure(svg=svg, layout=best.ground.layout, width=size[0], height=size[1])
+
+
+def _settled(topology: Topology, resistors: str, batteries: str) -> Topology:
+    """The same circuit with both customs of drawing chosen."""
+    own = topology.circuit.drawing
+    drawing = replace(own, resistors=own.resistors or resistors, batteries=own.batteries or batteries)
+    return replace(topology, circuit=replace(topology.circuit, drawing=drawing))
 
 
 def _best_attempt(topology: Topology) -> Attempt:
@@ -61,7 +69,7 @@ def _framed(attempt: Attempt) -> tuple[Attempt, tuple[int, int]]:
     return Attempt(ground, attempt.marks, replace(attempt.choice, places=places)), size
 
 
-def _compose(topology: Topology, best: Attempt, size: tuple[int, int], resistors: str, label: str) -> Element:
+def _compose(topology: Topology, best: Attempt, size: tuple[int, int], label: str) -> Element:
     """Put the figure together: lines and bodies first, marks above them."""
     width, height = map(str, size)
     attributes = {"xmlns": "http://www.w3.org/2000/svg", "class": "circuit-figure", "role": "img"}
@@ -73,7 +81,7 @@ def _compose(topology: Topology, best: Attempt, size: tuple[int, int], resistors
     over_lines = [hop.spot for hop in ground.hops if not hop.owner]
     for line in ground.layout.lines:
         SubElement(ink, "path", {"class": "joined", "data-point": ground.point_of(line[0]), "d": way_text(line, over_lines)})
-    ink.extend(draw_part(seat, ground.layout.routes[name], ground.hops, resistors) for name, seat in ground.seats.items())
+    ink.extend(draw_part(seat, ground.layout.routes[name], ground.hops, topology.circuit.drawing) for name, seat in ground.seats.items())
     notes = SubElement(root, "g", {"class": "marks", "fill": "currentColor"})
     pairs = zip(best.marks, best.choice.places, strict=True)
     notes.extend(draw_mark(mark, place, topology, ground) for mark, place in pairs)

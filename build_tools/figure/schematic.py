@@ -16,7 +16,7 @@ from xml.etree.ElementTree import Element, SubElement
 import schemdraw.elements
 from schemdraw.segments import Segment, SegmentCircle
 
-from build_tools.circuit.circuit import Kind
+from build_tools.circuit.circuit import Drawing, Kind
 from build_tools.figure.geometry import direction, left_of, legs_of
 from build_tools.figure.layout import Spot
 from build_tools.figure.lettering import TEXT_SIZE
@@ -44,7 +44,7 @@ def number_text(value: float) -> str:
     return "0" if abs(value) < 0.05 else f"{value:.1f}".removesuffix(".0")
 
 
-def draw_part(seat: Seat, route: tuple[Spot, ...], hops: Iterable[Hop], resistors: str) -> Element:
+def draw_part(seat: Seat, route: tuple[Spot, ...], hops: Iterable[Hop], drawing: Drawing) -> Element:
     """Draw one part with its leads as a group that names it."""
     name, kind = seat.part.name, seat.part.kind
     group = Element("g", {"class": "part", "data-part": name, "data-kind": kind.value})
@@ -55,7 +55,7 @@ def draw_part(seat: Seat, route: tuple[Spot, ...], hops: Iterable[Hop], resistor
     leads = " ".join(way_text(lead, own) for lead in leads_of(seat, route))
     SubElement(group, "path", {"class": "lead", "d": leads})
     if seat.size.half:
-        _draw_body(group, seat, body_shape(kind, seat.part.state, resistors))
+        _draw_body(group, seat, body_shape(kind, seat.part.state, drawing.resistors, drawing.batteries))
     return group
 
 
@@ -80,19 +80,20 @@ def pair_text(spot: Spot) -> str:
 
 
 @cache
-def body_shape(kind: Kind, state: str, resistors: str) -> Shape:
+def body_shape(kind: Kind, state: str = "", resistors: str = "zigzag", batteries: str = "one cell") -> Shape:
     """Take a symbol's shape from schemdraw.
 
     Args:
         kind: which part.
         state: "open" or "closed" for a switch.
         resistors: "zigzag" or "rectangle".
+        batteries: "one cell" or "several cells".
     """
     if kind is Kind.RESISTOR:
         return _shape(symbols.ResistorIEC(), 42, 28) if resistors == "rectangle" else _shape(symbols.ResistorIEEE(), 42, 30)
     if kind is Kind.BATTERY:
         # schemdraw begins with the long plate; here a battery runs from minus to plus.
-        return _shape(symbols.BatteryCell(), -37, 37)
+        return _shape(symbols.Battery() if batteries == "several cells" else symbols.BatteryCell(), -37, 37)
     if kind is Kind.CAPACITOR:
         return _shape(symbols.Capacitor(), 39, 52)
     if kind is Kind.SWITCH:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import dist
 
-from build_tools.circuit.circuit import Circuit, Kind, Part
+from build_tools.circuit.circuit import Circuit, Drawing, Kind, Part
 from build_tools.figure.geometry import (
     Box,
     Leg,
@@ -52,6 +52,7 @@ BODY_SIZES = {
     Kind.WIRE: Size(0, 1, 1),
 }
 OPEN_SWITCH = Size(18, 17, 5.5)
+SEVERAL_CELLS = Size(11.4, 15, 15)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -128,7 +129,8 @@ def find_hops(layout: Layout) -> tuple[Hop, ...]:
 def seat_parts(circuit: Circuit, layout: Layout, hops: Iterable[Hop]) -> dict[str, Seat]:
     """Give each part's body its seat."""
     spots = [hop.spot for hop in hops]
-    return {part.name: _seat(part, layout.routes[part.name], spots) for part in circuit.parts}
+    sizes = {part.name: _size(part, circuit.drawing) for part in circuit.parts}
+    return {part.name: _seat(part, sizes[part.name], layout.routes[part.name], spots) for part in circuit.parts}
 
 
 def crossings_on(leg: Leg, spots: Iterable[Spot]) -> list[float]:
@@ -153,10 +155,16 @@ def _about(centre: Spot, along: Spot, half: float) -> Leg:
     return (shifted(centre, along, -half), shifted(centre, along, half))
 
 
-def _seat(part: Part, route: tuple[Spot, ...], spots: list[Spot]) -> Seat:
+def _size(part: Part, drawing: Drawing) -> Size:
+    if part.state == "open":
+        return OPEN_SWITCH
+    several = part.kind is Kind.BATTERY and drawing.batteries == "several cells"
+    return SEVERAL_CELLS if several else BODY_SIZES[part.kind]
+
+
+def _seat(part: Part, size: Size, route: tuple[Spot, ...], spots: list[Spot]) -> Seat:
     number = body_leg(route, part.kind)
     leg = (route[number], route[number + 1])
-    size = OPEN_SWITCH if part.state == "open" else BODY_SIZES[part.kind]
     along = _free_place(dist(*leg), size.half, crossings_on(leg, spots))
     return Seat(part=part, leg=number, centre=shifted(leg[0], direction(leg), along), along=direction(leg), size=size)
 

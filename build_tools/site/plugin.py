@@ -19,7 +19,7 @@ from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page as SitePage
 
 from build_tools import pipeline
-from build_tools.circuit.reading import resistor_shapes
+from build_tools.circuit.reading import battery_shapes, resistor_shapes
 from build_tools.page.listing import figure_file, render_shelves
 from build_tools.page.page import Page
 from build_tools.site.catalogue import all_shelves, first_shelf, in_order
@@ -42,6 +42,8 @@ class Settings(Config):  # type: ignore[no-untyped-call]
     """The folder for finished pages, so that the next build need not make them again."""
     resistors = config_options.Choice(resistor_shapes, default="zigzag")
     """How resistors are drawn."""
+    batteries = config_options.Choice(battery_shapes, default="one cell")
+    """How batteries are drawn."""
 
 
 class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
@@ -74,10 +76,10 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         """Every circuit as a page, each kept one as it is."""
         if fingerprint(tool, "*.py") != self.running:
             log.info("build_tools has changed: stop mkdocs serve and start it again to use what is new")
-        folder, resistors = as_typed(self.config.circuits), self.config.resistors
+        customs = {"resistors": self.config.resistors, "batteries": self.config.batteries}
         self.kept = self.kept or Keep(Path(self.config.keep))
-        self.kept.begin(edition_of(self.running, fingerprint(tool, "*.jinja"), resistors))
-        pages = pipeline.work_folder(folder, keep=self.kept, resistors=resistors)
+        self.kept.begin(edition_of(self.running, fingerprint(tool, "*.jinja"), *customs.values()))
+        pages = pipeline.work_folder(as_typed(self.config.circuits), keep=self.kept, **customs)
         self.kept.sweep()
         log.info("%d circuits, %d of them worked anew", len(pages), self.kept.made)
         return pages

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import dist
 from xml.etree.ElementTree import Element
 
@@ -103,3 +104,28 @@ def test_the_files_own_custom_goes_before_the_sites() -> None:
     own = topology_of(EVERY_KIND + '[drawing]\nresistors = "rectangle"\n')
     assert draw_figure(own).svg == draw_figure(own, resistors="rectangle").svg
     assert draw_figure(topology_of(EVERY_KIND)).svg != draw_figure(topology_of(EVERY_KIND), resistors="rectangle").svg
+    own = topology_of(EVERY_KIND + '[drawing]\nbatteries = "several cells"\n')
+    assert draw_figure(own).svg == draw_figure(own, batteries="several cells").svg
+    assert draw_figure(own).svg == draw_figure(own, batteries="one cell").svg != draw_figure(topology_of(EVERY_KIND)).svg
+
+
+def test_several_cells_alternate_from_the_short_plate_at_minus_to_the_long_one_at_plus() -> None:
+    """Two cells, all plates of two lengths, evenly spaced, symmetric about the middle."""
+    shape = body_shape(Kind.BATTERY, batteries="several cells")
+    plates = sorted((stroke[0][0], abs(stroke[0][1] - stroke[1][1])) for stroke in shape.strokes)
+    assert [round(height, 2) for _, height in plates] == [13.88, 27.75, 13.88, 27.75]
+    gaps = {round(after[0] - before[0], 2) for before, after in pairwise(plates)}
+    assert len(gaps) == 1
+    assert plates[0][0] == pytest.approx(-plates[-1][0])
+
+
+def test_symbols_keep_the_proportions_of_the_standard() -> None:
+    """IEC 60617: a capacitor's plates are equal, a meter is a circle on the line, a switch lever rises from its terminal."""
+    (one, other) = body_shape(Kind.CAPACITOR).strokes
+    assert dist(*one) == dist(*other)
+    assert dist(*one) / 5 <= abs(one[0][0] - other[0][0]) <= dist(*one) / 3
+    assert body_shape(Kind.AMMETER).circles[0][0] == (0, 0)
+    lever = body_shape(Kind.SWITCH, "open").strokes[0]
+    (left, radius), (right, _) = body_shape(Kind.SWITCH, "open").circles
+    assert radius <= dist(lever[0], left) < radius + 2  # the pen is 2 px wide: they touch
+    assert lever[-1][0] < right[0]

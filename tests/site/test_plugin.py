@@ -206,3 +206,14 @@ def test_the_edition_covers_every_source_and_template() -> None:
     """What is kept depends on the tool itself: a changed template or module makes every page anew."""
     tool = Path(pipeline.__file__).parent
     assert fingerprint(tool, "*.py") != fingerprint(tool, "*.jinja") != fingerprint(tool, "*.none")
+
+
+@pytest.mark.parametrize(("key", "value"), [("resistors", "rectangle"), ("batteries", "several cells")])
+def test_a_custom_of_the_site_is_seen_in_every_figure_and_never_an_older_page(library: Path, publish: Publish, key: str, value: str) -> None:
+    """A changed setting draws all pages anew, although no circuit changed."""
+    publish(library)
+    before = {name: page_of(library, name) for name in ("porch-lamp", "bilge-pump")}
+    settings = (library / "mkdocs.yml").read_text(encoding="utf-8")
+    write(library / "mkdocs.yml", settings.replace("worked-circuits", f"{{worked-circuits: {{{key}: {value}}}}}"))
+    assert "2 of them worked anew" in publish(library)
+    assert all(page_of(library, name) != text for name, text in before.items())
