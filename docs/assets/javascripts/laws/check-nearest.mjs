@@ -1,0 +1,79 @@
+/**
+ * From which law, and by which slip, a row that is not true may have come.
+ *
+ * A row is laid beside each law, in both senses and with each common factor that two of its terms agree on. Where all
+ * but what one slip changes agree, that slip is a candidate.
+ */
+import { fraction } from "./fraction.mjs";
+import { listWays } from "./slip.mjs";
+
+/** The most columns in which a row may differ from a law, unless a known slip changes more. */
+const MOST_OFF = 2;
+
+/**
+ * @typedef {{law: import("./check-laws.mjs").Law, factor: {above: bigint, below: bigint}, natural: boolean, agreeing: number,
+ *   changes: Map<number, Fraction>}} Match natural: the factor is 1 or -1; changes: what is added to the law, by column
+ * @typedef {import("./fraction.mjs").Fraction} Fraction
+ */
+
+/**
+ * Every way to lay a row beside the laws with few differences.
+ * @param {bigint[]} row
+ * @param {(law: object) => {above: bigint, below: bigint}} scaleOf by how much the row is larger than a law where it is written as usual
+ * @param {object} laws what findLaws gives
+ * @returns {Match[]}
+ */
+export function findMatches(row, scaleOf, laws) {
+  return laws.laws.flatMap((law) => listFactors(row, law, scaleOf(law)).flatMap((factor) => compare(row, law, factor)));
+}
+
+/** The factors worth trying: 1 and -1, and each on which terms agree. */
+function listFactors(row, law, { above, below }) {
+  const found = new Map();
+  const note = (top, bottom, natural) => {
+    const key = fraction(top, bottom).toString();
+    if (!found.has(key)) found.set(key, { above: top, below: bottom, natural });
+  };
+  note(above, below, true);
+  note(-above, below, true);
+  row.forEach((value, at) => value && law.row[at] && note(value, law.row[at], false));
+  return [...found.values()];
+}
+
+function compare(row, law, { above, below, natural }) {
+  // row = factor × (law + change), so change = row × below / above − law.
+  const differences = row.map((value, at) => value * below - law.row[at] * above);
+  const off = differences.flatMap((value, at) => (value ? [at] : []));
+  const agreeing = row.filter((value, at) => value && !differences[at]).length;
+  const known = off.length > MOST_OFF ? off.every((at) => differences[at] === -2n * law.row[at] * above) : true;
+  if (!known || !agreeing || (!natural && agreeing < 2 && row.filter(Boolean).length > 2)) return [];
+  const changes = new Map(off.map((at) => [at, fraction(differences[at], above)]));
+  return [{ law, factor: { above, below }, natural, agreeing, changes }];
+}
+
+/** The ways of the known slips to come from a law to a row. */
+export function nameSlips(match, laws) {
+  const key = changeKey(match.changes);
+  return (waysOf(match.law, laws).get(key) ?? []).map((way) => ({ ...way, match }));
+}
+
+const kept = new WeakMap();
+
+function waysOf(law, laws) {
+  if (!kept.has(law)) kept.set(law, group(listWays(law, laws)));
+  return kept.get(law);
+}
+
+function group(ways) {
+  const groups = new Map();
+  for (const way of ways) groups.set(wayKey(way), [...(groups.get(wayKey(way)) ?? []), way]);
+  return groups;
+}
+
+const wayKey = ({ change }) => {
+  const sums = new Map();
+  for (const [column, amount] of change) sums.set(column, (sums.get(column) ?? 0n) + amount);
+  return changeKey(new Map([...sums].filter(([, amount]) => amount)));
+};
+
+const changeKey = (changes) => [...changes].sort(([one], [other]) => one - other).map(([column, amount]) => `${column}:${amount}`).join(" ");

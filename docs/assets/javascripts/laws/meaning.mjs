@@ -1,0 +1,88 @@
+/** A circuit worked out in full, and what the answers mean. Mirrors laws/meaning.py. */
+
+import { findRoute } from "./by-hand.mjs";
+import { applyChoices } from "./choices.mjs";
+import { readTopology } from "./circuit.mjs";
+import { makeEquation, writeEquations } from "./equation.mjs";
+import { findAllLoops } from "./loop.mjs";
+import { judgeLoops } from "./loop-set.mjs";
+import { MINUS, plain, rounded, withUnit } from "./numeral.mjs";
+import { solveCircuit } from "./solution.mjs";
+import { readUnits, toUnits } from "./units.mjs";
+
+/**
+ * @typedef {{example: object, layout: object | null, topology: import("./circuit.mjs").Topology,
+ *   units: ReturnType<typeof readUnits>, equations: EquationSet, written: EquationSet, all: Walked[],
+ *   loopSet: import("./loop-set.mjs").LoopSet, solution: object | null, route: object | null, isOwnSet: boolean}} Worked
+ *   equations in SI units, written in the page's; all: every loop of the circuit; solution and route are null where the
+ *   chosen loops do not decide every current
+ * @typedef {{unknowns: string[], equations: import("./equation.mjs").Equation[]}} EquationSet
+ * @typedef {{start: string, steps: import("./circuit.mjs").Step[]}} Walked
+ */
+
+/**
+ * Applies the laws to an example with a reader's choices.
+ * @param {object} example what `solve --json` prints
+ * @param {import("./choices.mjs").Choices} [choices]
+ * @param {object | null} [layout] the figure's routes, for words of direction
+ * @returns {Worked}
+ */
+export function workOut(example, choices = {}, layout = null) {
+  const own = readTopology(example, choices);
+  const topology = applyChoices(own, choices);
+  const all = findAllLoops(own);
+  const loopSet = judgeLoops(topology, all);
+  const repeating = loopSet.repeats.map((repeat) => repeat.name);
+  const counted = { ...topology, loops: topology.loops.filter((loop) => !repeating.includes(loop.name)) };
+  const units = readUnits(example.units);
+  const equations = writeEquations(counted);
+  const written = equationsInUnits(equations, units);
+  return {
+    example, layout, topology, units, equations, written, all, loopSet,
+    solution: loopSet.isEnough ? solveCircuit(counted, equations) : null,
+    route: loopSet.isEnough ? findRoute(topology, written) : null,
+    isOwnSet: !choices.flip?.length && !choices.leaveOut && !choices.walk?.length,
+  };
+}
+
+/** The same equations with their numbers in the page's units. */
+export function equationsInUnits({ unknowns, equations }, units) {
+  return { unknowns, equations: equations.map((equation) => equationInUnits(equation, units)) };
+}
+
+/** The same equation with its numbers in the page's units; a junction's have none. */
+export function equationInUnits(equation, units) {
+  if (equation.rule === "junction") return equation;
+  const terms = equation.terms.map((term) => ({ ...term, factor: toUnits(term.factor, term.current ? units.resistance : units.voltage, units) }));
+  return makeEquation(equation.rule, equation.origin, terms);
+}
+
+/** Whether a current flows along its arrow; null where none flows. */
+export const flowsAsAssumed = (current) => (current.isZero ? null : current.isPositive);
+
+/** A current in the page's unit: 0.0938 A. */
+export function currentText(current, units, figures = 3) {
+  return withUnit(rounded(toUnits(current, units.current, units), figures), units.current);
+}
+
+/**
+ * The terms of an equation with equal currents taken together and the emfs added up: what the emfs come to stands first
+ * where it is positive and last where it is negative.
+ * @returns {[import("./fraction.mjs").Fraction, string][]}
+ */
+export function gatheredTerms(equation) {
+  const currents = [...equation.factors].map(([current, factor]) => [factor, current]);
+  const emf = [equation.right.negated(), ""];
+  return emf[0].isPositive ? [emf, ...currents] : emf[0].isZero ? currents : [...currents, emf];
+}
+
+/** An equation in one line of text: 12 − 4 I1 − 5 I2 = 0. */
+export function equationText(equation) {
+  const words = gatheredTerms(equation).map(([factor, current], at) => {
+    const size = factor.size();
+    const sign = factor.isNegative ? MINUS : at ? "+" : "";
+    const shown = current && size.toString() === "1" ? [current] : [plain(size), current].filter(Boolean);
+    return `${sign}${at ? " " : ""}${shown.join(" ")}`;
+  });
+  return `${words.join(" ") || "0"} = 0`;
+}
