@@ -156,7 +156,7 @@ def test_pages_no_circuit_asks_for_are_not_kept(library: Path, publish: Publish)
 hostile = """<script>alert(1)</script> & "q" 'x' {{ 7*7 }} <b>"""
 hostile_question = (
     "<img src=x onerror=alert(1)> <script>alert(2)</script> [here](javascript:alert(3)) </script> <svg onload=alert(4)> "
-    "<div data-block='figure'></div> \" onfocus=alert(5) x=\" \"><script>alert(6)</script>"
+    '<div data-block=\'figure\'></div> " onfocus=alert(5) x=" "><script>alert(6)</script>'
 )
 
 
@@ -209,7 +209,9 @@ def test_the_edition_covers_every_source_and_template() -> None:
 
 
 @pytest.mark.parametrize(("key", "value"), [("resistors", "rectangle"), ("batteries", "several cells")])
-def test_a_custom_of_the_site_is_seen_in_every_figure_and_never_an_older_page(library: Path, publish: Publish, key: str, value: str) -> None:
+def test_a_custom_of_the_site_is_seen_in_every_figure_and_never_an_older_page(
+    library: Path, publish: Publish, key: str, value: str
+) -> None:
     """A changed setting draws all pages anew, although no circuit changed."""
     publish(library)
     before = {name: page_of(library, name) for name in ("porch-lamp", "bilge-pump")}
