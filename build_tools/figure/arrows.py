@@ -9,16 +9,15 @@ from math import atan2, degrees, dist
 
 from build_tools.figure.captions import Block, name_block
 from build_tools.figure.choosing import Candidate, Mark
-from build_tools.figure.geometry import Leg, direction, left_of, legs_of, shifted
+from build_tools.figure.geometry import Leg, direction, left_of, legs_of, shifted, without_straight_corners
 from build_tools.figure.ground import Ground, square
-from build_tools.figure.labels import beside, opposite
+from build_tools.figure.labels import HEAD_WIDTH, beside, opposite
 from build_tools.figure.layout import Spot
 from build_tools.figure.seating import HOP_RADIUS, crossings_on
 from build_tools.laws.topology import Branch, Step
 
 HEAD_HALF = 6.0
 """Half the length of an arrowhead [px]."""
-HEAD_WIDTH = 11.0
 _ROOM = 8.6
 _LONG = 60.0
 _SLIDES = (0.0, 7.0, -7.0)
@@ -64,7 +63,7 @@ def _stretches(ground: Ground, step: Step) -> Iterator[Leg]:
     spots = [hop.spot for hop in ground.hops]
     ways = ground.leads[step.part.name]
     for way in ways if step.forward else tuple(way[::-1] for way in reversed(ways)):
-        for leg in legs_of(way):
+        for leg in legs_of(without_straight_corners(way)):
             length, along = dist(*leg), direction(leg)
             cuts = [0.0, *crossings_on(leg, spots), length]
             for number, (low, high) in enumerate(pairwise(cuts)):

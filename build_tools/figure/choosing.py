@@ -15,13 +15,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from build_tools.figure.captions import Block, Text
-from build_tools.figure.geometry import Box
+from build_tools.figure.geometry import Box, grown
 from build_tools.figure.layout import Spot
 
 _CLASH = 1000.0
 _CROWDING = 0.5
-_CROWDED = 9.0
-"""Marks nearer side by side than this are crowded [px]; a third of it one above the other."""
+_CROWDED = (9.0, 3.0)
+"""Marks nearer than this are crowded, side by side and one above the other [px]."""
+_CROWDED_RING = (9.0, 7.0)
+_NEAR_BODY = 4.0
+"""A mark nearer than this to another part's body crowds it [px]."""
+_CROWDING_BODY = 0.6
 _KEPT = 18
 _KEPT_RINGS = 45
 _SWEEPS = 8
@@ -85,22 +89,24 @@ class Choice:
     cost: float
 
 
-def choose_places(marks: Sequence[Mark], obstacles: Sequence[Box], *, hasty: bool = True) -> Choice:
+def choose_places(marks: Sequence[Mark], obstacles: Sequence[Box], bodies: Sequence[tuple[str, Box]] = (), *, hasty: bool = True) -> Choice:
     """Choose a place for every mark.
 
     Args:
         marks: every mark with at least one candidate, in the order of placing.
         obstacles: boxes that no mark may touch.
+        bodies: boxes that only marks of the same name should stand close to.
         hasty: whether to stop as soon as some mark has no clear place at all.
     """
     walls = np.array(obstacles)
-    kept = [_clear_ones(mark, walls) for mark in marks]
+    kept = [_clear_ones(mark, walls, np.array([grown(box, _NEAR_BODY) for name, box in bodies if name != mark.name])) for mark in marks]
     lost = sum(few[0][1] >= _CLASH for few in kept)
     options = [[mark.candidates[number] for number, _ in few] for mark, few in zip(marks, kept, strict=True)]
     if lost and hasty:
         return Choice(tuple(few[0] for few in options), lost, 0.0)
     costs = [np.array([cost for _, cost in few]) for few in kept]
-    strain = _strain([candidate for few in options for candidate in few])
+    rings = [mark.kind == "loop" for mark, few in zip(marks, options, strict=True) for _ in few]
+    strain = _strain([candidate for few in options for candidate in few], rings)
     firsts = np.cumsum([0, *map(len, options)]).tolist()
     picks = _settle(costs, strain, firsts)
     chosen = [first + pick for first, pick in zip(firsts, picks, strict=False)]
@@ -110,30 +116,32 @@ def choose_places(marks: Sequence[Mark], obstacles: Sequence[Box], *, hasty: boo
     return Choice(tuple(few[pick] for few, pick in zip(options, picks, strict=True)), clashes, round(cost, 3))
 
 
-def _clear_ones(mark: Mark, walls: Numbers) -> list[tuple[int, float]]:
+def _clear_ones(mark: Mark, walls: Numbers, bodies: Numbers) -> list[tuple[int, float]]:
     """The cheapest candidates that touch no obstacle, by number and cost; the least bad ones where none is clear."""
-    hits = _hits(mark, walls)
-    costs = np.round(np.array([candidate.cost for candidate in mark.candidates]) + _CLASH * hits, 3)
+    hits = _hits(mark, walls, mark.ignores)
+    crowds = _hits(mark, bodies, ()) if len(bodies) else 0
+    costs = np.round(np.array([candidate.cost for candidate in mark.candidates]) + _CLASH * hits + _CROWDING_BODY * crowds, 3)
     ranked = np.argsort(costs, kind="stable")[: _KEPT_RINGS if mark.kind == "loop" else _KEPT]
     kept = [(int(number), float(costs[number])) for number in ranked]
     clear = [(number, cost) for number, cost in kept if cost < _CLASH]
     return clear or kept[:3]
 
 
-def _hits(mark: Mark, walls: Numbers) -> NDArray[np.int_]:
+def _hits(mark: Mark, walls: Numbers, ignores: Sequence[int]) -> NDArray[np.int_]:
     """How many obstacles each candidate touches."""
     total = np.zeros(len(mark.candidates), dtype=int)
     for number in range(len(mark.candidates[0].boxes)):
         touched = _overlaps(np.array([candidate.boxes[number] for candidate in mark.candidates]), walls)
-        if number == 0 and mark.ignores:
-            touched[:, list(mark.ignores)] = False
+        if number == 0 and ignores:
+            touched[:, list(ignores)] = False
         total += touched.sum(axis=1)
     return total
 
 
-def _strain(candidates: Sequence[Candidate]) -> Numbers:
+def _strain(candidates: Sequence[Candidate], rings: Sequence[bool]) -> Numbers:
     """What each pair of candidates costs together: a clash where their boxes share area, a little where they crowd."""
-    near = np.array([-_CROWDED, -_CROWDED / 3, _CROWDED, _CROWDED / 3])
+    edges = [_CROWDED_RING if ring else _CROWDED for candidate, ring in zip(candidates, rings, strict=True) for _ in candidate.boxes]
+    near = np.array([(-aside, -above, aside, above) for aside, above in edges])
     boxes = np.array([box for candidate in candidates for box in candidate.boxes])
     firsts = np.cumsum([0, *(len(candidate.boxes) for candidate in candidates)])[:-1]
 

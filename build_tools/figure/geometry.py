@@ -23,6 +23,12 @@ def legs_of(route: Sequence[Spot]) -> tuple[Leg, ...]:
     return tuple(pairwise(route))
 
 
+def without_straight_corners(way: Sequence[Spot]) -> tuple[Spot, ...]:
+    """A way without the corners at which it goes straight on."""
+    kept = [spot for number, spot in enumerate(way) if not 0 < number < len(way) - 1 or not _goes_on(*way[number - 1 : number + 2])]
+    return tuple(kept)
+
+
 def direction(leg: Leg) -> Spot:
     """Unit vector along a leg; nothing for a leg without length."""
     (x1, y1), (x2, y2) = leg
@@ -93,9 +99,19 @@ def around(boxes: Sequence[Box]) -> Box:
     return (min(lefts), min(tops), max(rights), max(bottoms))
 
 
+def grown(box: Box, margin: float) -> Box:
+    """A box with a margin around it."""
+    return (box[0] - margin, box[1] - margin, box[2] + margin, box[3] + margin)
+
+
 def overlap(one: Box, other: Box) -> bool:
     """Whether two boxes share any area."""
     return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
+
+
+def _goes_on(before: Spot, here: Spot, after: Spot) -> bool:
+    one, other = direction((before, here)), direction((here, after))
+    return abs(one[0] * other[1] - one[1] * other[0]) < NEAR
 
 
 def signed_area(outline: Sequence[Spot]) -> float:

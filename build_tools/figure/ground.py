@@ -8,7 +8,7 @@ from functools import cached_property
 from math import dist
 
 from build_tools.circuit.circuit import Circuit
-from build_tools.figure.geometry import Box, Leg, direction, distance_from, leg_boxes, legs_of, shifted
+from build_tools.figure.geometry import Box, Leg, direction, distance_from, grown, leg_boxes, legs_of, shifted
 from build_tools.figure.layout import Layout, Spot
 from build_tools.figure.seating import HOP_RADIUS, Hop, Seat, find_hops, leads_of, seat_parts
 
@@ -109,11 +109,6 @@ def lay_ground(circuit: Circuit, layout: Layout) -> Ground:
     """Seat the bodies of a layout."""
     hops = find_hops(layout)
     return Ground(circuit, layout, hops, seat_parts(circuit, layout, hops))
-
-
-def grown(box: Box, margin: float) -> Box:
-    """A box with a margin around it."""
-    return (box[0] - margin, box[1] - margin, box[2] + margin, box[3] + margin)
 
 
 def square(spot: Spot, half: float) -> Box:

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from build_tools.figure.choosing import Choice, Mark
-from build_tools.figure.geometry import Box, around
-from build_tools.figure.ground import DOT_RADIUS, Ground, bodies_clear, grown, lay_ground
+from build_tools.figure.geometry import Box, around, grown
+from build_tools.figure.ground import DOT_RADIUS, Ground, bodies_clear, lay_ground
 from build_tools.figure.labels import Outside, bounds
 from build_tools.figure.layout import Layout
 from build_tools.figure.marks import outside_sides, place_marks
@@ -24,7 +24,7 @@ EDGE = 5.0
 _MOST_STEPS = 24
 _EASE = (2, 4)
 _EASE_COST = 0.3
-_WIDTH_COST = 0.12
+_WIDTH_COST = 0.4
 _NARROWEST = 0.6
 
 
@@ -109,17 +109,21 @@ class Growth:
 def grow_placed(topology: Topology) -> Attempt:
     """Draw a circuit as its author placed it.
 
-    Where that is too wide for a phone and all lines are level or upright, columns are set closer than rows.
+    Where all lines are level or upright, rows may move apart further than columns; where it is still too wide for a
+    phone, columns are set closer from the start.
     """
     circuit = topology.circuit
     scale = smallest_scale(circuit)
     layout = place_circuit(circuit, max(scale))
     even = Growth(topology, lambda step: stretched(layout, GROWTH**step, GROWTH**step)).best()
-    if even.width <= WIDEST or not is_orthogonal(layout):
+    if not is_orthogonal(layout):
         return even
+    tall = Growth(topology, lambda step: stretched(layout, GROWTH ** (step // 3), GROWTH**step)).best()
+    if min(even.width, tall.width) <= WIDEST:
+        return min(even, tall, key=lambda attempt: attempt.price)
     narrow = max(scale[0] / max(scale), _NARROWEST)
     close = Growth(topology, lambda step: stretched(layout, narrow * GROWTH**step, GROWTH ** (step // 2))).best()
-    return min(even, close, key=lambda attempt: attempt.price)
+    return min(even, tall, close, key=lambda attempt: attempt.price)
 
 
 def grow_laid_out(topology: Topology, layouts: tuple[Layout, ...]) -> Attempt:

@@ -16,6 +16,8 @@ from build_tools.figure.seating import Seat
 Outside = dict[tuple[str, bool], bool]
 """For each part and side (True: the left of its body's direction) whether nothing of the circuit lies there."""
 SIGN_HALF = 4.0
+HEAD_WIDTH = 11.0
+"""Width of an arrowhead; a wire's name stands clear of the one on its wire [px]."""
 """Half the length of a polarity stroke [px]."""
 _GAP = 4.0
 _SHIFTS = (0.0, 9.0, -9.0, 18.0, -18.0, 27.0, -27.0)
@@ -35,10 +37,11 @@ def label_mark(ground: Ground, part: Part, outside: Outside) -> Mark:
         liking = _side_cost(side, seat, outside, left)
         for number, block in enumerate(blocks):
             # Above and below a level part one line reads best, beside an upright one a narrow block.
-            shape = 0.9 * (number if abs(side[1]) > 0.7 else len(blocks) - 1 - number)
+            shape = 2.0 * (number if abs(side[1]) > 0.7 else len(blocks) - 1 - number)
+            gap = _GAP + (HEAD_WIDTH / 2 if part.kind is Kind.WIRE else seat.reach(side))
             for slide in slides:
                 spot = shifted(seat.centre, seat.along, slide)
-                candidates.append(beside(spot, side, seat.reach(side) + _GAP, block, liking + shape + 0.05 * abs(slide) + far * slide**2))
+                candidates.append(beside(spot, side, gap, block, liking + shape + 0.05 * abs(slide) + far * slide**2))
     return Mark("label", part.name, tuple(candidates))
 
 

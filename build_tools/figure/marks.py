@@ -11,12 +11,12 @@ from math import cos, pi, sin
 from xml.etree.ElementTree import Element, SubElement
 
 from build_tools.circuit.circuit import Kind
-from build_tools.figure.arrows import HEAD_HALF, HEAD_WIDTH, arrow_mark
+from build_tools.figure.arrows import HEAD_HALF, arrow_mark
 from build_tools.figure.captions import Text
 from build_tools.figure.choosing import Candidate, Choice, Mark, choose_places
 from build_tools.figure.geometry import left_of
 from build_tools.figure.ground import DOT_RADIUS, SMALL_DOT_RADIUS, Ground, is_straight
-from build_tools.figure.labels import SIGN_HALF, Outside, bounds, label_mark, letter_mark, polarity_mark
+from build_tools.figure.labels import HEAD_WIDTH, SIGN_HALF, Outside, bounds, label_mark, letter_mark, polarity_mark
 from build_tools.figure.layout import Spot
 from build_tools.figure.lettering import SUBSCRIPT_DROP, SUBSCRIPT_SIZE
 from build_tools.figure.rings import RING_MARGIN, loop_mark, loop_outline
@@ -57,7 +57,8 @@ def place_marks(topology: Topology, ground: Ground, outside: Outside, *, hasty: 
     marks = gather_marks(topology, ground, outside)
     if not all(mark.candidates for mark in marks):
         return None
-    return marks, choose_places(marks, [box for _, _, box in ground.obstacles], hasty=hasty)
+    bodies = [(owner, box) for kind, owner, box in ground.obstacles if kind == "body"]
+    return marks, choose_places(marks, [box for _, _, box in ground.obstacles], bodies, hasty=hasty)
 
 
 def draw_mark(mark: Mark, place: Candidate, topology: Topology, ground: Ground) -> Element:

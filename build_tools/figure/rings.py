@@ -37,7 +37,7 @@ def loop_mark(ground: Ground, loop: Loop, outlines: dict[str, tuple[Spot, ...]])
     area = signed_area(outline)
     smaller = [other for name, other in outlines.items() if name != loop.name and abs(signed_area(other)) < abs(area)]
     candidates = []
-    for spot, cost in _grid_spots(outline, ground.legs):
+    for spot, cost in _grid_spots(outline, ground):
         blame = sum(inside(spot, other) for other in smaller)
         box = square(spot, radius + RING_MARGIN)
         candidates.append(Candidate(cost + 3.0 * blame, (box,), block, spot, spots=(spot,), turn=1.0 if area > 0 else -1.0))
@@ -79,12 +79,12 @@ def _way_over_lines(lines: Sequence[tuple[Spot, ...]], begin: Spot, end: Spot) -
     return []
 
 
-def _grid_spots(outline: tuple[Spot, ...], legs: Sequence[Leg]) -> list[tuple[Spot, float]]:
+def _grid_spots(outline: tuple[Spot, ...], ground: Ground) -> list[tuple[Spot, float]]:
     """Spots inside an outline with their costs: best in the middle, and with room all around."""
     centre = _centroid(outline)
     spots = _grid(outline, centre)
     spots = spots[_inside(spots, outline)]
-    room = _distances(spots, legs).min(axis=1) if len(spots) else np.zeros(0)
+    room = _room(spots, ground)
     free = room > _LEAST_RADIUS
     spots, room = spots[free], room[free]
     if not len(spots):
@@ -114,6 +114,16 @@ def _inside(spots: Numbers, outline: tuple[Spot, ...]) -> NDArray[np.bool_]:
         if y1 != y2:
             odd ^= ((y1 > y) != (y2 > y)) & (x < x1 + (y - y1) / (y2 - y1) * (x2 - x1))
     return odd
+
+
+def _room(spots: Numbers, ground: Ground) -> Numbers:
+    """How far each spot is from the nearest line or body [px]."""
+    bodies = np.array([box for seat in ground.seats.values() for box in seat.boxes]).reshape(-1, 4)
+    aside = np.maximum(bodies[:, 0] - spots[:, None, 0], spots[:, None, 0] - bodies[:, 2])
+    above = np.maximum(bodies[:, 1] - spots[:, None, 1], spots[:, None, 1] - bodies[:, 3])
+    from_bodies = np.hypot(np.maximum(aside, 0), np.maximum(above, 0))
+    result: Numbers = np.hstack([from_bodies, _distances(spots, ground.legs)]).min(axis=1)
+    return result
 
 
 def _distances(spots: Numbers, legs: Sequence[Leg]) -> Numbers:
