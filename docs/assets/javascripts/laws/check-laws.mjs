@@ -99,13 +99,19 @@ export function commonDenominator(values) {
   return values.reduce((common, { denominator }) => (common / greatestDivisor(common, denominator)) * denominator, 1n);
 }
 
-/** Fractions as whole numbers with no common divisor. */
+/**
+ * Fractions as whole numbers with no common divisor, and by how much they were multiplied for it.
+ * @returns {{whole: bigint[], times: import("./fraction.mjs").Fraction}}
+ */
 export function wholeRow(row) {
   const common = commonDenominator(row);
   const numbers = row.map((value) => whole(value, common));
   const divisor = numbers.reduce(greatestDivisor, 0n) || 1n;
-  return numbers.map((number) => number / divisor);
+  return { whole: numbers.map((number) => number / divisor), times: fraction(common, divisor) };
 }
+
+/** What a row of whole numbers comes to with these currents; zero where it is true. */
+export const valueOf = (row, currents) => currents.reduce((sum, value, at) => (row[at] ? sum.plus(value.times(fraction(row[at]))) : sum), fraction(row.at(-1)));
 
 /** A row without its side, sense and scale: two rows with one key say the same. */
 export function rowKey(row) {

@@ -1,0 +1,156 @@
+/**
+ * "Which term of mine is wrong?", for one equation.
+ *
+ * First every way to read it is tried for a law or for what follows from the laws, so that nothing right is ever called
+ * wrong; only then for a slip.
+ */
+import { findLaws, followFromPage, rowKey, valueOf, wholeRow } from "./check-laws.mjs";
+import { findMatches, nameSlips } from "./check-nearest.mjs";
+import { describeFault, describeLaw, describeSum } from "./check-words.mjs";
+import { fraction, ONE } from "./fraction.mjs";
+import { readEquation } from "./read-equation.mjs";
+import { hasTwoInner } from "./read-names.mjs";
+import { hasTwoReadings } from "./read-number.mjs";
+
+const MOST_FAULTS = 4;
+
+/**
+ * What an equation is, and where it is wrong.
+ * @param {object} example what `solve --json` prints
+ * @param {string} text as typed
+ * @param {{flip?: string[]}} [choices] currents whose directions are turned round
+ * @returns {{verdict: "junction" | "loop" | "combination" | "false" | "unreadable", origin: string | null,
+ *   faults: {kind: string, part: string | null, current: string | null, origin: string, slip: string, say: object}[], say: object,
+ *   at?: number, length?: number, walk?: string[], sum?: object[], units?: object}}
+ */
+export function checkEquation(example, text, choices = {}) {
+  const laws = findLaws(example, choices);
+  const readings = readAll(text, laws);
+  const [first] = readings;
+  if (first.unreadable) return refuse(first.unreadable);
+  if (readings.every(({ row }) => row.every((value) => !value))) return refuse({ at: 0, length: `${text}`.length, reason: "says-nothing" });
+  const right = findLaw(readings, laws) ?? findSum(readings, laws);
+  if (right) return right;
+  if (!first.equals) return refuse({ at: `${text}`.trimEnd().length, length: 0, reason: "no-equals" });
+  return findFaults(readings, laws);
+}
+
+const refuse = ({ at, length, reason }) => ({ verdict: "unreadable", origin: null, faults: [], at, length, say: { key: reason, values: {} } });
+
+/**
+ * The equation as a row, in every way it can be read: numbers in groups, names that stand for two things, units.
+ * @returns {object[]} what is read as usual and in the page's units comes first
+ */
+export function readAll(text, laws) {
+  const numbers = hasTwoReadings(`${text}`) ? [false, true] : [false];
+  const names = hasTwoInner(laws) ? [false, true] : [false];
+  const ways = numbers.flatMap((byThousands) => names.map((plainInner) => ({ byThousands, plainInner })));
+  const readings = ways.flatMap((way) => laws.choices.map((choice) => build(readEquation(text, laws, choice, way), choice)));
+  const readable = readings.filter(({ unreadable }) => !unreadable);
+  return readable.length ? readable : readings;
+}
+
+/** A row in the unit V per the unit of current, whatever the units typed: only the constant changes. */
+function build(reading, choice) {
+  if (reading.unreadable) return reading;
+  const scales = reading.row.map((_, at) => (at === reading.row.length - 1 ? choice.current : ONE));
+  const { whole, times } = wholeRow(reading.row.map((value, at) => value.times(scales[at])));
+  return { ...reading, typed: reading.row, row: whole, times, scales, choice };
+}
+
+function findLaw(readings, laws) {
+  for (const reading of readings) {
+    const law = laws.first.get(rowKey(reading.row));
+    if (law && reading.row.some(Boolean)) return { verdict: law.rule, origin: law.origin, faults: [], ...describeLaw(law, reading, laws), ...otherUnits(reading, law, laws) };
+  }
+  return null;
+}
+
+function otherUnits({ choice, typed }, law, laws) {
+  return law.rule === "loop" && choice !== laws.choices[0] && !typed.at(-1).isZero ? { units: choice.symbols } : {};
+}
+
+/** True, and so a sum of laws: for the row is at right angles to the answer, as the laws are, and they are as many as can be. */
+function findSum(readings, laws) {
+  const reading = readings.find(({ row }) => row.some(Boolean) && valueOf(row, laws.answer).isZero);
+  if (!reading) return null;
+  const shares = followFromPage(laws, reading.row);
+  const loops = shares.filter(({ law }) => law.rule === "loop").map(({ factor }) => factor.size());
+  // Putting one equation into another takes whole loops, and junctions any number of times.
+  const natural = loops.every((factor) => factor.equals(loops[0]));
+  const faults = natural ? [] : onlyTrueHere(reading, laws);
+  return { verdict: "combination", faults, ...describeSum(shares, reading, laws, faults.length > 0) };
+}
+
+/** A slip in a term that happens to be zero: true with these values, and no law all the same. */
+function onlyTrueHere(reading, laws) {
+  const slips = findMatches(reading.row, scaleOf(reading, laws), laws).filter(({ natural }) => natural).flatMap((match) => nameSlips(match, laws));
+  return tell(slips.filter(({ slip }) => /sign|missing/.test(slip)), reading, laws);
+}
+
+function findFaults(readings, laws) {
+  const known = readings.filter((reading, at) => readings.findIndex((other) => rowKey(other.row) === rowKey(reading.row)) === at);
+  const tries = known.map((reading) => ({ reading, matches: findMatches(reading.row, scaleOf(reading, laws), laws) }));
+  for (const { reading, matches } of tries) {
+    const slips = matches.flatMap((match) => nameSlips(match, laws));
+    if (slips.length) return wrong(tell(slips, reading, laws));
+  }
+  const [{ reading, matches }] = tries;
+  const powers = findPowers(known, laws);
+  if (powers) return wrong(tell([powers.slip], powers.reading, laws));
+  const values = matches.filter(({ changes, natural, agreeing }) => changes.size === 1 && (natural || agreeing > 1));
+  return values.length ? wrong(tell(values.map((match) => nameValue(match, laws)), reading, laws)) : pointTo(matches);
+}
+
+const wrong = (faults) => ({ verdict: "false", origin: faults[0].origin, faults, say: faults[0].say, walk: faults[0].walk });
+
+/** By how much a row that was typed in a choice of units is larger than a law. */
+const scaleOf = ({ times, choice }, laws) => (law) => {
+  const factor = law.rule === "junction" ? times : times.over(choice.resistance).over(fraction(laws.scale));
+  return { above: factor.numerator, below: factor.denominator };
+};
+
+/** A loop whose resistances all have the wrong prefix, beside its emfs. */
+function findPowers(readings, laws) {
+  for (const reading of readings) {
+    for (const power of [1000n, 1000000n]) {
+      const row = reading.row.map((value, at) => (at === reading.row.length - 1 ? value * power : value));
+      const law = row.at(-1) && laws.first.get(rowKey(row));
+      if (law) return { reading, slip: { slip: "prefix-of-all", law, part: null, column: null, match: { law, natural: true, agreeing: 1, changes: new Map(), factor: { above: 1n, below: 1n } } } };
+    }
+  }
+  return null;
+}
+
+/** One number that differs from a law by nothing known. */
+function nameValue(match, laws) {
+  const [column] = match.changes.keys();
+  const inRow = match.law.terms.filter((term) => term.column === column && term.value);
+  const foreign = laws.live.filter((part) => part.column === column && part.drop);
+  const slip = inRow.length ? "wrong-value" : "extra-number";
+  const parts = inRow.length ? inRow : foreign.length === 1 && match.law.rule === "loop" ? [{ part: foreign[0].name }] : [];
+  return { slip, law: match.law, match, part: parts.length === 1 ? parts[0].part : null, column: column < laws.unknowns.length ? column : null };
+}
+
+/** Nothing is near enough to be named; perhaps one law is still nearer than all others. */
+function pointTo(matches) {
+  const near = matches.filter(({ natural, agreeing }) => natural && agreeing > 1).sort(nearest);
+  const clear = near.length && (near.length === 1 || near[0].agreeing > near[1].agreeing);
+  const law = clear ? near[0].law : null;
+  return { verdict: "false", origin: law?.origin ?? null, faults: [], say: { key: law ? "two-terms-off" : "unrelated", values: law ? { origin: law.origin } : {} }, ...(law?.walk.length ? { walk: law.walk } : {}) };
+}
+
+const nearest = (one, other) => Number(other.natural) - Number(one.natural) || other.agreeing - one.agreeing;
+
+/** The alternatives, nearest first: the usual factor before others, the order of the rules, the page's laws before others. */
+function tell(slips, reading, laws) {
+  const natural = slips.filter(({ match }) => match.natural);
+  const chosen = natural.length ? natural : slips;
+  const order = [...chosen].sort((one, other) => rank(one) - rank(other) || other.match.agreeing - one.match.agreeing);
+  const faults = order.map((slip) => describeFault(slip, reading, laws));
+  const key = ({ kind, part, current, origin }) => [kind, part, current, origin].join();
+  return faults.filter((fault, at) => faults.findIndex((other) => key(other) === key(fault)) === at).slice(0, MOST_FAULTS);
+}
+
+const ranks = ["sign", "missing", "prefix", "value", "extra", "twice", "wrong-current"];
+const rank = ({ slip }) => ranks.findIndex((name) => slip.includes(name));

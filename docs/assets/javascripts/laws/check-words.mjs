@@ -1,0 +1,99 @@
+/** What is said of an equation: keys of ../slips.mjs and the values for their places. No sentence is written here. */
+import { fraction, ONE } from "./fraction.mjs";
+import { MINUS, plain, SPACE } from "./numeral.mjs";
+import { kindOfSlip } from "./slip-kinds.mjs";
+
+/**
+ * A law that was recognised, in the sense in which the student wrote it.
+ * @returns {{walk?: string[], say: object}}
+ */
+export function describeLaw(law, reading, laws) {
+  if (law.rule === "junction") return { say: { key: "is-junction", values: { origin: law.origin, where: whereIs(law, false) } } };
+  const turned = isTurned(reading, reading.row.find(Boolean) < 0n !== law.row.find(Boolean) < 0n);
+  return { walk: walkOf(law, turned), say: { key: law.named ? "is-loop" : "is-other-loop", values: { origin: law.origin, where: whereIs(law, turned) } } };
+}
+
+/** A true combination, and how it is made of the equations of the page. */
+export function describeSum(shares, reading, laws, onlyHere) {
+  const loops = shares.filter(({ law }) => law.rule === "loop");
+  const inUnits = ({ law, factor }) => (law.rule === "loop" ? factor.times(fraction(laws.scale)).times(laws.choices[0].resistance) : factor);
+  const unit = inUnits(loops[0] ?? shares[0]).size();
+  const sum = shares.map((share) => ({ rule: share.law.rule, origin: share.law.origin, factor: inUnits(share).over(unit) }));
+  const plainSum = sum.every(({ factor }) => factor.size().equals(ONE));
+  const alone = reading.row.slice(0, -1).filter(Boolean).length === 1;
+  const key = onlyHere ? "true-only-here" : alone ? "is-answer" : plainSum ? "is-sum" : "is-long-sum";
+  const written = writeSum(sum);
+  return { origin: plainSum ? written : null, sum: sum.map((each) => ({ ...each, factor: each.factor.toString() })), say: { key, values: { sum: written } } };
+}
+
+function writeSum(sum) {
+  const terms = sum.map(({ origin, factor }) => `${factor.isNegative ? MINUS : "+"} ${factor.size().equals(ONE) ? "" : `${plain(factor.size())} × `}${origin}`);
+  return terms.join(" ").replace(/^\+ /, "");
+}
+
+/** One fault: what the contract promises, and what is said of it. */
+export function describeFault(way, reading, laws) {
+  const { slip, law, match } = way;
+  const turned = isTurned(reading, match.factor.above < 0n !== match.factor.below < 0n);
+  const current = way.column === null ? null : laws.unknowns[way.column];
+  const values = { part: way.part, parts: (way.parts ?? [way.part]).join(", "), current, origin: law.origin, where: whereIs(law, turned), ...termValues(way, reading, laws, turned) };
+  return {
+    kind: kindOfSlip(slip), part: way.part, current, origin: law.origin, slip, ...(way.parts ? { parts: way.parts } : {}),
+    ...(law.walk.length ? { walk: walkOf(law, turned) } : {}), both: { written: values.writtenFactor, right: values.rightFactor },
+    say: { key: sentenceOf(way, turned), values },
+  };
+}
+
+/** Which of a slip's sentences fits: some depend on the sense of the walk. */
+function sentenceOf({ slip, law, part, column }, turned) {
+  if (!["resistor-sign", "emf-sign", "junction-sign"].includes(slip)) return slip;
+  const term = law.terms.find((each) => (slip === "junction-sign" ? each.column === column : each.part === part && each.nature === (slip === "emf-sign" ? "emf" : "resistance")));
+  return `${slip}.${term.forward !== turned ? "along" : "against"}`;
+}
+
+/**
+ * Whether the student walks against the walk of the law. Currents on one side and the emfs on the other are drops on one
+ * side and rises on the other, whichever side is which.
+ */
+function isTurned({ left, right }, negative) {
+  const currents = (side) => side.slice(0, -1).some((value) => !value.isZero);
+  const drops = currents(left) && left.at(-1).isZero && !right.at(-1).isZero && !currents(right);
+  return negative !== drops;
+}
+
+const walkOf = (law, turned) => (turned ? [...law.walk].reverse() : law.walk);
+const whereIs = (law, turned) => (law.rule === "junction" || law.named ? law.origin : walkOf(law, turned).join(", "));
+
+/** The term of the slip as it is and as it should be, with all terms on the side of the rises, and its whole factor on the student's side. */
+function termValues({ match, change, law, part }, reading, laws, turned) {
+  const [[column, amount] = []] = change ?? [...match.changes.keys()].map((at) => [at, null]);
+  if (column === undefined) return {};
+  const size = unitOf(reading, column, match);
+  const rises = match.factor.above < 0n !== match.factor.below < 0n !== turned ? ONE.negated() : ONE;
+  const name = laws.unknowns[column] ?? "";
+  const own = law.terms.find((term) => term.part === part && term.column === column)?.value ?? 0n;
+  const side = reading.left[column].isZero && !reading.right[column].isZero ? ONE.negated() : ONE;
+  const words = (value) => writeTerm(value, name);
+  const right = amount === null ? law.row[column] : own;
+  const written = amount === null ? null : own + amount;
+  return {
+    moved: !rises.equals(side),
+    right: words(fraction(right).times(size).times(rises)),
+    written: words(written === null ? reading.typed[column].times(rises) : fraction(written).times(size).times(rises)),
+    rightFactor: plain(fraction(law.row[column]).times(size).times(side)),
+    writtenFactor: plain(reading.typed[column].times(side)),
+  };
+}
+
+/** By how much a number of a law's row is larger in the row as it was typed. */
+function unitOf({ times, scales }, column, { factor }) {
+  return fraction(factor.above, factor.below).over(times).over(scales[column]);
+}
+
+/** A term with its sign before it: + 8 I3, − I2, + 12; nothing at all is 0. */
+export function writeTerm(value, name) {
+  if (value.isZero) return "0";
+  const size = value.size();
+  const digits = name && size.equals(ONE) ? "" : plain(size) + (name ? SPACE : "");
+  return `${value.isNegative ? MINUS : "+"}${SPACE}${digits}${name}`;
+}
