@@ -68,8 +68,9 @@ def render_question(question: str, topology: Topology) -> Markup:
 
 
 def question_text(question: str, topology: Topology) -> str:
-    """The question as plain text, on one line."""
-    return " ".join(unescape(render_question(question, topology).striptags()).split())
+    """The question as plain text, on one line; no-break spaces stay, so that a number keeps its unit."""
+    text = re.sub(r"<[^>]*>", "", render_question(question, topology))
+    return " ".join(filter(None, re.split(r"[ \t\r\n]+", unescape(text))))
 
 
 class QuestionRules(Extension):
