@@ -72,7 +72,9 @@ def _framed(attempt: Attempt) -> tuple[Attempt, tuple[int, int]]:
 def _compose(topology: Topology, best: Attempt, size: tuple[int, int], label: str) -> Element:
     """Put the figure together: lines and bodies first, marks above them."""
     width, height = map(str, size)
-    attributes = {"xmlns": "http://www.w3.org/2000/svg", "class": "circuit-figure", "role": "img"}
+    # Style sheets keep text readable by the leading figures of the width; these cannot tell 1200 from 120.
+    sort = "circuit-figure vast" if size[0] >= 1000 else "circuit-figure"
+    attributes = {"xmlns": "http://www.w3.org/2000/svg", "class": sort, "role": "img"}
     attributes |= {"aria-label": label} if label else {}
     frame = {"viewBox": f"0 0 {width} {height}", "width": width, "height": height}
     root = Element("svg", {**attributes, **frame, "font-size": number_text(TEXT_SIZE)})
