@@ -164,7 +164,7 @@ export default {
    "title": "A wrong value",
    "rule": "loop rule",
    "section": "loops",
-   "sentence": "One number does not fit loop {where}: {right}, not {written}.",
+   "sentence": "The term of {parts} does not have its value: {right}, not {written}.",
    "source": null
   },
   {
@@ -198,6 +198,16 @@ export default {
    "source": null
   },
   {
+   "name": "extra-battery",
+   "kind": "extra",
+   "title": "A battery that is not on the loop",
+   "rule": "loop rule",
+   "section": "loops",
+   "sentence": "{part} is not on this loop ({where}): neither its emf nor its internal resistance counts here.",
+   "when": "{part} is counted in a loop that does not go through it",
+   "source": null
+  },
+  {
    "name": "extra-current",
    "kind": "extra",
    "title": "A current that does not meet the junction",
@@ -218,7 +228,7 @@ export default {
   },
   {
    "name": "twice",
-   "kind": "extra",
+   "kind": "value",
    "title": "A part counted twice",
    "rule": "loop rule",
    "section": "loops",
@@ -228,7 +238,7 @@ export default {
   },
   {
    "name": "current-twice",
-   "kind": "extra",
+   "kind": "value",
    "title": "A current counted twice",
    "rule": "junction rule",
    "section": "junctions",
@@ -362,7 +372,7 @@ export default {
   "is-sum": "True: it follows from the equations of the page, as {sum}.",
   "is-long-sum": "True: it follows from the equations of the page.",
   "is-answer": "True: that is the answer itself.",
-  "true-only-here": "True with the values of this circuit, but no law of it: look at the term again.",
+  "true-only-here": "True, as {sum}. If you meant one loop or junction, look again: one term makes no difference here only because of the values.",
   "other-units": "With {resistance} in your equation the currents are in {current}.",
   "moved": "On the other side of the equals sign it has the other sign.",
   "two-faults": "Not true. It may be one of two things.",

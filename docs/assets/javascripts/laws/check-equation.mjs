@@ -5,7 +5,7 @@
  * wrong; only then for a slip.
  */
 import { findLaws, followFromPage, rowKey, valueOf, wholeRow } from "./check-laws.mjs";
-import { findMatches, nameSlips } from "./check-nearest.mjs";
+import { findMatches, isTerm, nameSlips } from "./check-nearest.mjs";
 import { describeFault, describeLaw, describeSum } from "./check-words.mjs";
 import { fraction, ONE } from "./fraction.mjs";
 import { readEquation } from "./read-equation.mjs";
@@ -21,7 +21,7 @@ const MOST_FAULTS = 4;
  * @param {{flip?: string[]}} [choices] currents whose directions are turned round
  * @returns {{verdict: "junction" | "loop" | "combination" | "false" | "unreadable", origin: string | null,
  *   faults: {kind: string, part: string | null, current: string | null, origin: string, slip: string, say: object}[], say: object,
- *   at?: number, length?: number, walk?: string[], sum?: object[], units?: object}}
+ *   doubts?: object[], at?: number, length?: number, walk?: string[], sum?: object[], units?: object}} doubts: slips that would be true by chance
  */
 export function checkEquation(example, text, choices = {}) {
   const laws = findLaws(example, choices);
@@ -55,7 +55,8 @@ function build(reading, choice) {
   if (reading.unreadable) return reading;
   const scales = reading.row.map((_, at) => (at === reading.row.length - 1 ? choice.current : ONE));
   const { whole, times } = wholeRow(reading.row.map((value, at) => value.times(scales[at])));
-  return { ...reading, typed: reading.row, row: whole, times, scales, choice };
+  const terms = reading.terms.flatMap((term) => term.flatMap((value, column) => (value.isZero ? [] : [{ column, value: value.times(scales[column]).times(times) }])));
+  return { ...reading, typed: reading.row, row: whole, terms, times, scales, choice };
 }
 
 function findLaw(readings, laws) {
@@ -72,34 +73,52 @@ function otherUnits({ choice, typed }, law, laws) {
 
 /** True, and so a sum of laws: for the row is at right angles to the answer, as the laws are, and they are as many as can be. */
 function findSum(readings, laws) {
-  const reading = readings.find(({ row }) => row.some(Boolean) && valueOf(row, laws.answer).isZero);
+  const sums = readings.filter(({ row }) => row.some(Boolean) && valueOf(row, laws.answer).isZero).map((each) => ({ ...each, ...makeSum(each, laws) }));
+  // In units that are neither the page's nor SI a slip can come out true by chance.
+  const reading = sums.find(({ shares, natural, choice }) => isUsual(choice, laws) || (natural && isPutTogether(shares, laws)));
   if (!reading) return null;
+  const { shares, natural } = reading;
+  const doubts = natural ? [] : onlyTrueHere(reading, laws);
+  return { verdict: "combination", faults: [], ...describeSum(shares, reading, laws, doubts.length > 0), ...(doubts.length ? { doubts } : {}) };
+}
+
+/** How a row is made of the page's equations. Putting one into another takes whole loops, and junctions any number of times. */
+function makeSum(reading, laws) {
   const shares = followFromPage(laws, reading.row);
   const loops = shares.filter(({ law }) => law.rule === "loop").map(({ factor }) => factor.size());
-  // Putting one equation into another takes whole loops, and junctions any number of times.
-  const natural = loops.every((factor) => factor.equals(loops[0]));
-  const faults = natural ? [] : onlyTrueHere(reading, laws);
-  return { verdict: "combination", faults, ...describeSum(shares, reading, laws, faults.length > 0) };
+  return { shares, natural: loops.every((factor) => factor.equals(loops[0])) };
+}
+
+/** Whether units are the page's or V, Ω and A. */
+const isUsual = (choice, laws) => choice === laws.choices[0] || choice.current.equals(ONE);
+
+/** Whether junctions are put in with factors that a substitution has: a resistance of one part or of a whole branch. */
+function isPutTogether(shares, laws) {
+  const unit = shares.find(({ law }) => law.rule === "loop")?.factor;
+  if (!unit) return true;
+  const sums = laws.unknowns.map((_, column) => laws.live.filter((part) => part.column === column).reduce((sum, { drop }) => sum + drop, 0n));
+  const factors = new Set([...sums, ...laws.live.map(({ drop }) => drop)].map(String));
+  return shares.every(({ law, factor }) => law.rule === "loop" || factors.has(factor.over(unit).size().toString()));
 }
 
 /** A slip in a term that happens to be zero: true with these values, and no law all the same. */
 function onlyTrueHere(reading, laws) {
-  const slips = findMatches(reading.row, scaleOf(reading, laws), laws).filter(({ natural }) => natural).flatMap((match) => nameSlips(match, laws));
+  const slips = findMatches(reading, scaleOf(reading, laws), laws).filter(({ natural }) => natural).flatMap((match) => nameSlips(match, laws));
   return tell(slips.filter(({ slip }) => /sign|missing/.test(slip)), reading, laws);
 }
 
 function findFaults(readings, laws) {
   const known = readings.filter((reading, at) => readings.findIndex((other) => rowKey(other.row) === rowKey(reading.row)) === at);
-  const tries = known.map((reading) => ({ reading, matches: findMatches(reading.row, scaleOf(reading, laws), laws) }));
+  const tries = known.map((reading) => ({ reading, matches: findMatches(reading, scaleOf(reading, laws), laws) }));
   for (const { reading, matches } of tries) {
     const slips = matches.flatMap((match) => nameSlips(match, laws));
     if (slips.length) return wrong(tell(slips, reading, laws));
   }
-  const [{ reading, matches }] = tries;
   const powers = findPowers(known, laws);
   if (powers) return wrong(tell([powers.slip], powers.reading, laws));
-  const values = matches.filter(({ changes, natural, agreeing }) => changes.size === 1 && (natural || agreeing > 1));
-  return values.length ? wrong(tell(values.map((match) => nameValue(match, laws)), reading, laws)) : pointTo(matches);
+  const [{ reading, matches }] = tries;
+  const values = matches.filter(({ changes, natural, agreeing }) => changes.size === 1 && agreeing > (natural ? 0 : 1)).flatMap((match) => nameValue(match, reading, laws));
+  return values.length ? wrong(tell(values, reading, laws)) : pointTo(reading, matches, laws);
 }
 
 const wrong = (faults) => ({ verdict: "false", origin: faults[0].origin, faults, say: faults[0].say, walk: faults[0].walk });
@@ -122,22 +141,32 @@ function findPowers(readings, laws) {
   return null;
 }
 
-/** One number that differs from a law by nothing known. */
-function nameValue(match, laws) {
+/** One number that differs from a law by nothing known, as each part that it may belong to. */
+function nameValue(match, reading, laws) {
   const [column] = match.changes.keys();
-  const inRow = match.law.terms.filter((term) => term.column === column && term.value);
-  const foreign = laws.live.filter((part) => part.column === column && part.drop);
+  const { law } = match;
+  const inRow = law.terms.filter((term) => term.column === column && term.value);
+  const foreign = law.rule === "loop" ? laws.live.filter((part) => part.column === column && part.drop) : [];
+  const parts = inRow.length ? leftOver(inRow, reading, match) : foreign.length === 1 ? [foreign[0].name] : [null];
   const slip = inRow.length ? "wrong-value" : "extra-number";
-  const parts = inRow.length ? inRow : foreign.length === 1 && match.law.rule === "loop" ? [{ part: foreign[0].name }] : [];
-  return { slip, law: match.law, match, part: parts.length === 1 ? parts[0].part : null, column: column < laws.unknowns.length ? column : null };
+  return parts.map((part) => ({ slip, law, match, part, column: column < laws.unknowns.length ? column : null }));
+}
+
+/** The parts of one column whose terms are not among those typed; all of them where the student added them up. */
+function leftOver(inRow, reading, match) {
+  const left = inRow.filter(({ column, value }) => !reading.terms.some((term) => term.column === column && isTerm(term.value, value, match.factor)));
+  const spare = reading.terms.filter(({ column }) => column === inRow[0].column).length;
+  return (left.length && spare > 1 ? left : inRow).map(({ part }) => part);
 }
 
 /** Nothing is near enough to be named; perhaps one law is still nearer than all others. */
-function pointTo(matches) {
+function pointTo(reading, matches, laws) {
   const near = matches.filter(({ natural, agreeing }) => natural && agreeing > 1).sort(nearest);
   const clear = near.length && (near.length === 1 || near[0].agreeing > near[1].agreeing);
-  const law = clear ? near[0].law : null;
-  return { verdict: "false", origin: law?.origin ?? null, faults: [], say: { key: law ? "two-terms-off" : "unrelated", values: law ? { origin: law.origin } : {} }, ...(law?.walk.length ? { walk: law.walk } : {}) };
+  const alike = laws.laws.filter((law) => law.row.every((value, at) => !value === !reading.row[at]));
+  const law = clear ? near[0].law : alike.length === 1 ? alike[0] : null;
+  const say = law ? { key: "two-terms-off", values: { origin: law.origin, where: law.named ? law.origin : law.walk.join(", ") } } : { key: "unrelated", values: {} };
+  return { verdict: "false", origin: law?.origin ?? null, faults: [], say, ...(law?.walk.length ? { walk: law.walk } : {}) };
 }
 
 const nearest = (one, other) => Number(other.natural) - Number(one.natural) || other.agreeing - one.agreeing;

@@ -18,38 +18,53 @@ const MOST_OFF = 2;
 
 /**
  * Every way to lay a row beside the laws with few differences.
- * @param {bigint[]} row
+ * @param {{row: bigint[], terms: {column: number, value: Fraction}[]}} reading
  * @param {(law: object) => {above: bigint, below: bigint}} scaleOf by how much the row is larger than a law where it is written as usual
  * @param {object} laws what findLaws gives
  * @returns {Match[]}
  */
-export function findMatches(row, scaleOf, laws) {
-  return laws.laws.flatMap((law) => listFactors(row, law, scaleOf(law)).flatMap((factor) => compare(row, law, factor)));
+export function findMatches(reading, scaleOf, laws) {
+  return laws.laws.flatMap((law) => listFactors(reading, law, scaleOf(law)).flatMap((factor) => compare(reading, law, factor)));
 }
 
 /** The factors worth trying: 1 and -1, and each on which terms agree. */
-function listFactors(row, law, { above, below }) {
+function listFactors({ row, terms }, law, { above, below }) {
   const found = new Map();
   const note = (top, bottom, natural) => {
-    const key = fraction(top, bottom).toString();
-    if (!found.has(key)) found.set(key, { above: top, below: bottom, natural });
+    const { numerator, denominator } = fraction(top, bottom);
+    const key = `${numerator}/${denominator}`;
+    if (!found.has(key)) found.set(key, { above: numerator, below: denominator, natural });
   };
   note(above, below, true);
   note(-above, below, true);
   row.forEach((value, at) => value && law.row[at] && note(value, law.row[at], false));
+  if (terms.length > row.filter(Boolean).length) {
+    for (const own of law.terms) for (const { column, value } of terms) if (column === own.column && own.value) note(value.numerator, value.denominator * own.value, false);
+  }
   return [...found.values()];
 }
 
-function compare(row, law, { above, below, natural }) {
+function compare({ row, terms }, law, { above, below, natural }) {
   // row = factor × (law + change), so change = row × below / above − law.
   const differences = row.map((value, at) => value * below - law.row[at] * above);
   const off = differences.flatMap((value, at) => (value ? [at] : []));
-  const agreeing = row.filter((value, at) => value && !differences[at]).length;
-  const known = off.length > MOST_OFF ? off.every((at) => differences[at] === -2n * law.row[at] * above) : true;
-  if (!known || !agreeing || (!natural && agreeing < 2 && row.filter(Boolean).length > 2)) return [];
+  if (off.length > MOST_OFF && !off.every((at) => differences[at] === -2n * law.row[at] * above)) return [];
+  const agreeing = countAgreeing(row, terms, law, differences, { above, below });
+  if (natural ? !agreeing && row.length > 2 : agreeing < 2 && row.filter(Boolean).length > 2) return [];
   const changes = new Map(off.map((at) => [at, fraction(differences[at], above)]));
   return [{ law, factor: { above, below }, natural, agreeing, changes }];
 }
+
+/** How many numbers of the row are those of the law, or how many terms, where several belong to one current. */
+function countAgreeing(row, terms, law, differences, factor) {
+  const columns = row.filter((value, at) => value && !differences[at]).length;
+  if (terms.length <= row.filter(Boolean).length) return columns;
+  const own = law.terms.filter(({ value }) => value);
+  return Math.max(columns, own.filter(({ column, value }) => terms.some((term) => term.column === column && isTerm(term.value, value, factor))).length);
+}
+
+/** Whether a typed term is a law's term times a factor. */
+export const isTerm = ({ numerator, denominator }, value, { above, below }) => numerator * below === value * above * denominator;
 
 /** The ways of the known slips to come from a law to a row. */
 export function nameSlips(match, laws) {

@@ -31,11 +31,12 @@ class Stop extends Error {
  * @param {object} circuit unknowns and parts
  * @param {object} choice of units, from unitChoices
  * @param {{byThousands?: boolean, plainInner?: boolean}} [reading] which of two possible readings is wanted
- * @returns {{row: Fraction[], left: Fraction[], right: Fraction[], equals: boolean} | {unreadable: Unreadable}} row: one number for each unknown, then the constant
+ * @returns {{row: Fraction[], left: Fraction[], right: Fraction[], terms: Fraction[][], equals: boolean} | {unreadable: Unreadable}} row: one number for each unknown, then the constant; terms:
+ *   the same for each term, with its sign as it is on the left
  */
 export function readEquation(typed, circuit, choice, reading = {}) {
   const text = fold(`${typed ?? ""}`.slice(0, LONGEST + 1));
-  const reader = { text, at: 0, depth: 0, circuit, choice, width: circuit.unknowns.length, names: listNames(circuit, reading.plainInner), reading };
+  const reader = { text, at: 0, depth: 0, terms: [], circuit, choice, width: circuit.unknowns.length, names: listNames(circuit, reading.plainInner), reading };
   try {
     return readSides(reader);
   } catch (stop) {
@@ -49,19 +50,28 @@ function readSides(reader) {
   skip(reader);
   if (atEnd(reader)) throw new Stop("empty", 0, 0);
   const left = readSum(reader);
-  if (atEnd(reader)) return { row: left, left, right: constant(reader, ZERO), equals: false };
+  if (atEnd(reader)) return { row: left, left, right: constant(reader, ZERO), terms: reader.terms, equals: false };
   if (peek(reader) !== "=") throw new Stop(...strange(reader));
   reader.at += 1;
+  const count = reader.terms.length;
   const right = readSum(reader);
   if (peek(reader) === "=") throw new Stop("two-equals", reader.at);
   if (!atEnd(reader)) throw new Stop(...strange(reader));
-  return { row: sum(left, scale(right, MINUS_ONE)), left, right, equals: true };
+  const terms = reader.terms.map((term, at) => (at < count ? term : scale(term, MINUS_ONE)));
+  return { row: sum(left, scale(right, MINUS_ONE)), left, right, terms, equals: true };
 }
 
 function readSum(reader) {
-  let total = readProduct(reader);
-  while ("+-".includes(peek(reader) || "?")) total = sum(total, readProduct(reader));
+  let total = readTerm(reader);
+  while ("+-".includes(peek(reader) || "?")) total = sum(total, readTerm(reader));
   return total;
+}
+
+/** One term of a sum; those outside all brackets are kept one by one, so that each can be laid beside a law's. */
+function readTerm(reader) {
+  const term = readProduct(reader);
+  if (!reader.depth) reader.terms.push(term);
+  return term;
 }
 
 /** Factors one after the other; what only stands side by side is multiplied too, so 3/2 I1 is (3/2) × I1. */

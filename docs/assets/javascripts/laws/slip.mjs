@@ -86,6 +86,13 @@ function extraEmf(law, laws) {
   return others.flatMap(({ name, rise }) => [rise, -rise].map((amount) => ({ part: name, column: null, change: [[lastColumn(laws), amount]] })));
 }
 
+function extraBattery(law, laws) {
+  const others = isLoop(law) ? laws.live.filter(({ name, rise, drop }) => rise && drop && !law.walk.includes(name)) : [];
+  return others.flatMap(({ name, column, rise, drop }) => [1n, -1n].map((sense) => ({
+    part: name, column, change: [[column, -sense * drop], [lastColumn(laws), sense * rise]],
+  })));
+}
+
 const twice = (law) => [...resistances(law).map((term) => about(term, term.value)), ...emfs(law).map((term) => aboutEmf(term, term.value))];
 
 /** Values of other parts of the circuit in place of the part's own. */
@@ -147,6 +154,7 @@ export const rowRules = {
   "swapped-values": swappedValues,
   "extra-resistor": extraResistor,
   "extra-emf": extraEmf,
+  "extra-battery": extraBattery,
   "extra-current": atJunction(extraCurrent),
   twice,
   "current-twice": atJunction(currentTwice),

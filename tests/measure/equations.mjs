@@ -1,0 +1,91 @@
+/** How well single slips in equations are named, and whether anything right is ever called wrong. */
+import { checkEquation } from "../../docs/assets/javascripts/laws/check-equation.mjs";
+import { fraction } from "../../docs/assets/javascripts/laws/fraction.mjs";
+import { answerOf, isTrue, makeSlips, writeLaws } from "./laws.mjs";
+import { pick } from "./random.mjs";
+import { type, unitsFor } from "./writing.mjs";
+
+/**
+ * Every single slip in every law, each typed once in a way of its own.
+ * @returns {Record<string, number>} counts: slips (that are not true by chance), one, two, more, pointed, missed, misled;
+ *   law: the right law is among those named
+ */
+export function measureSlips(example, random, share = 1) {
+  const counts = { slips: 0, still: 0, one: 0, two: 0, more: 0, pointed: 0, missed: 0, misled: 0, law: 0, slowest: 0, otherFirst: 0 };
+  const flip = example.unknowns.filter(() => random() < 0.3);
+  const laws = writeLaws(example, flip);
+  for (const law of laws) {
+    for (const slip of makeSlips(law, laws, example)) {
+      if (random() > share || !slip.terms.length) continue;
+      const text = type(slip.terms, law, unitsFor(example, random), random);
+      const start = performance.now();
+      const verdict = checkEquation(example, text, { flip });
+      counts.slowest = Math.max(counts.slowest, performance.now() - start);
+      // Twelve thousand millivolts with milliamperes is no slip.
+      if (isTrue(slip.terms, answerOf(example, flip)) || verdict.units) counts.still += 1;
+      else sort(verdict, slip, law, laws, counts, text, example);
+    }
+  }
+  return counts;
+}
+
+function sort(verdict, slip, law, laws, counts, text, example) {
+  counts.slips += 1;
+  const hit = verdict.faults.findIndex((fault) => isSlip(fault, slip, law, laws));
+  const found = verdict.verdict === "false" && hit >= 0;
+  const count = verdict.faults.length;
+  const isLaw = (each) => sameLaw(each, law, laws);
+  if (verdict.faults.some(isLaw) || (!count && isLaw(verdict))) counts.law += 1;
+  else if (process.env.SHOW === "law") console.log(example.address, text, slip.kind, slip.part, slip.current, law.origin ?? law.parts.join("."), JSON.stringify(verdict.faults.map(({ slip: name, part, current, origin }) => [name, part, current, origin])), verdict.verdict);
+  if (!found && process.env.SHOW === "miss") console.log(example.address, text, slip.kind, slip.part, slip.current, law.origin ?? law.parts.join("."), JSON.stringify(verdict.faults.map(({ slip: name, part, current, origin }) => [name, part, current, origin])), verdict.verdict);
+  if (found) counts[count === 1 ? "one" : count === 2 ? "two" : "more"] += 1;
+  else if (verdict.faults.some(isLaw) || isLaw(verdict)) counts.pointed += 1;
+  else if (count) counts.misled += 1;
+  else counts.missed += 1;
+}
+
+/** In a circuit of two junctions both have one equation, so a slip in one is a slip in the other. */
+function sameLaw({ origin, walk }, law, laws) {
+  if (law.rule === "loop") return Boolean(walk) && walk.length === law.parts.length && walk.every((part) => law.parts.includes(part));
+  const named = laws.find((other) => other.rule === "junction" && other.origin === origin);
+  return Boolean(named) && (named === law || keyOf(named) === keyOf(law));
+}
+
+const keyOf = ({ terms }) => terms.map(({ current }) => current).sort().join();
+
+function isSlip(fault, slip, law, laws) {
+  if (fault.kind !== slip.kind || !sameLaw(fault, law, laws)) return false;
+  if (law.rule === "junction") return fault.current === slip.current;
+  return (fault.parts ?? [fault.part]).includes(slip.part);
+}
+
+/** True laws and true combinations in any way of writing; each that is not called true is counted and shown. */
+export function measureRight(example, random, rounds = 4) {
+  const counts = { laws: 0, lawsWrong: 0, sums: 0, sumsWrong: 0 };
+  for (let round = 0; round < rounds; round += 1) {
+    const flip = example.unknowns.filter(() => random() < 0.3);
+    const laws = writeLaws(example, flip);
+    for (const law of laws) tally(checkEquation(example, type(law.terms, law, unitsFor(example, random), random), { flip }), "laws", counts, (verdict) => verdict === law.rule);
+    for (let count = 0; count < laws.length; count += 1) {
+      const [one, other] = [pick(laws, random), pick(laws, random)];
+      if (one.rule !== other.rule && one.rule === "junction") continue;
+      const factor = pick([1n, -1n, 2n, -3n], random);
+      const terms = join([...one.terms, ...other.terms.map((term) => ({ ...term, factor: term.factor.times(fraction(factor)) }))]);
+      if (terms.length) tally(checkEquation(example, type(terms, { rule: one.rule }, example.units, random), { flip }), "sums", counts, (verdict) => ["combination", "loop", "junction"].includes(verdict));
+    }
+  }
+  return counts;
+}
+
+function tally(found, name, counts, isRight) {
+  counts[name] += 1;
+  if (isRight(found.verdict) && !found.faults.length) return;
+  counts[`${name}Wrong`] += 1;
+  if (process.env.SHOW === "right") console.log(JSON.stringify(found));
+}
+
+function join(terms) {
+  const sums = new Map();
+  for (const term of terms) sums.set(term.current, sums.has(term.current) ? sums.get(term.current).plus(term.factor) : term.factor);
+  return [...sums].filter(([, factor]) => !factor.isZero).map(([current, factor]) => ({ part: null, current, factor }));
+}
