@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import combinations, pairwise
-from math import dist
+from math import atan2, dist, tau
 
 from build_tools.circuit.circuit import Circuit, Kind
 from build_tools.figure.layout import Layout, Spot, body_leg
@@ -112,3 +112,41 @@ def shared(one: Leg, two: Leg) -> Leg | None:
     if low[0] > high[0] or low[1] > high[1]:
         return None
     return (low[0], low[1]), (high[0], high[1])
+
+
+def count_corners(layout: Layout) -> list[int]:
+    """The number of corners of each face of a drawing without crossings, the outer one included."""
+    pieces = _cut_at_spots([leg for _, leg in legs_of(layout)])
+    around: dict[Spot, list[Spot]] = {}
+    for start, end in pieces:
+        around.setdefault(start, []).append(end)
+    seen: set[Leg] = set()
+    found = []
+    for first in sorted(pieces):
+        face: list[Leg] = []
+        leg = first
+        while leg not in seen:
+            seen.add(leg)
+            face.append(leg)
+            leg = (leg[1], min(around[leg[1]], key=lambda onward, leg=leg: _turn(leg, onward)))  # type: ignore[misc]
+        if face:
+            found.append(sum(_is_level(one) != _is_level(two) for one, two in pairwise([*face, face[0]])))
+    return found
+
+
+def _cut_at_spots(legs: list[Leg]) -> set[Leg]:
+    """Every piece between neighbouring ends of pieces, in both senses."""
+    spots = sorted({spot for leg in legs for spot in leg})
+    pieces = {piece for leg in legs for piece in pairwise([spot for spot in spots if shared(leg, (spot, spot))])}
+    return pieces | {(end, start) for start, end in pieces}
+
+
+def _turn(leg: Leg, onward: Spot) -> float:
+    """How far the way back must be turned to become the way onward; going straight back comes last."""
+    back = atan2(leg[0][1] - leg[1][1], leg[0][0] - leg[1][0])
+    angle = (atan2(onward[1] - leg[1][1], onward[0] - leg[1][0]) - back) % tau
+    return angle if 1e-9 < angle < tau - 1e-9 else tau
+
+
+def _is_level(leg: Leg) -> bool:
+    return leg[0][1] == leg[1][1]

@@ -21,7 +21,7 @@ from build_tools.figure.rails import as_source, lay_out
 from build_tools.laws.node import find_nodes
 from build_tools.laws.topology import Topology
 from tests.figure.built_by_hand import make_part
-from tests.figure.read_back import find_faults, legs_of
+from tests.figure.read_back import count_corners, find_faults, legs_of
 
 published = sorted((Path(__file__).parents[1] / "published" / "circuits").glob("*.toml"))
 width_aim = 410
@@ -137,6 +137,14 @@ def test_fault_finder_sees_a_turned_part_a_lost_line_and_a_shifted_point() -> No
     crossed = replace(layout, lines=(*layout.lines, ((-50.0, 40.0), (900.0, 40.0))))
     for wrong in (turned, moved, crossed):
         assert find_faults(circuit, wrong) != []
+
+
+@pytest.mark.parametrize("path", published, ids=lambda path: path.stem)
+def test_every_mesh_of_a_published_circuit_is_a_rectangle(path: Path) -> None:
+    """Inner loops and the outline have four corners each."""
+    circuit = read_circuit(read_source(path))
+    for layout in lay(circuit):
+        assert set(count_corners(layout)) == {4}
 
 
 def shares(layouts: list[tuple[Circuit, Layout]]) -> tuple[int, int, int]:

@@ -35,7 +35,7 @@ def lay_out(topology: Topology) -> tuple[Layout, ...]:
 def find_rails(net: Net) -> list[Rails]:
     """Search all rows and columns of a small net; start from an embedding for a large one."""
     planar, edges = is_planar(net), len(net.edges)
-    if (net.size <= 6 and edges <= 10) or (net.size <= 3 and edges <= 12):
+    if (net.size <= 6 and edges <= 10) or (net.size <= 3 and edges <= 11):
         return search_rails(net, planar=planar)[:tried]
     found = embed_rails(net)
     return improve_rails(found) if planar and edges <= most_improved else found

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Container, Sequence
-from itertools import pairwise
+from itertools import accumulate, pairwise
 from math import ceil, dist
 
 from build_tools.figure.layout import Layout, Spot
@@ -65,12 +65,10 @@ class Pencil:
     def _legs(self, piece: Piece, links: tuple[Link, ...]) -> list[tuple[Spot, Spot]]:
         """The stretch of each link on one piece: as long as it needs, and its fair part of what is left."""
         start, end = self._span(piece)
-        need = [sizes.length_level(link) if piece.is_level else sizes.length_upright(link) for link in links]
-        cuts, total, walked = [start], sum(need), 0.0
-        for one in need[:-1]:
-            walked += one
-            cuts.append(_on_grid(start, end, walked / total))
-        return list(pairwise([*cuts, end]))
+        ends = list(accumulate(sizes.lengths(links, level=piece.is_level)))
+        length = dist(start, end)
+        cuts = [_cut(start, end, walked + _rounded((length - ends[-1]) * walked / ends[-1])) for walked in ends[:-1]]
+        return list(pairwise([start, *cuts, end]))
 
     def _span(self, piece: Piece) -> tuple[Spot, Spot]:
         """The stretch of a piece that its parts may take up, in the sense of the way, clear of any crossing."""
@@ -95,9 +93,14 @@ def _distinct(way: list[Spot]) -> list[Spot]:
     return [spot for number, spot in enumerate(way) if number == 0 or spot != way[number - 1]]
 
 
-def _on_grid(start: Spot, end: Spot, share: float) -> Spot:
-    x, y = (a + round((b - a) * share / sizes.grid) * sizes.grid for a, b in zip(start, end, strict=True))
+def _cut(start: Spot, end: Spot, along: float) -> Spot:
+    """The spot so far along a level or upright stretch."""
+    x, y = (a + along * ((b > a) - (b < a)) for a, b in zip(start, end, strict=True))
     return x, y
+
+
+def _rounded(length: float) -> float:
+    return sizes.grid * round(length / sizes.grid)
 
 
 def cut_short(way: Sequence[Spot], leg: tuple[Spot, Spot], crossed: Container[Spot] = ()) -> tuple[Spot, ...]:
@@ -111,8 +114,8 @@ def cut_short(way: Sequence[Spot], leg: tuple[Spot, Spot], crossed: Container[Sp
         length = dist(start, end)
         pieces = 1 if (start, end) == leg or length <= shorter * dist(*leg) else ceil(length / most)
         for number in range(1, pieces):
-            cut = _on_grid(start, end, number / pieces)
-            route.append(cut if cut not in crossed else _on_grid(start, end, number / pieces - sizes.grid / length))
+            cut = _cut(start, end, _rounded(length * number / pieces))
+            route.append(cut if cut not in crossed else _cut(cut, start, sizes.grid))
         route.append(end)
     return tuple(route)
 

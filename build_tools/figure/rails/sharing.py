@@ -184,9 +184,9 @@ class Sharing:
             first, later = piece.span
             extra = hop_room * piece.crossed
             if piece.is_level:
-                level.append((first, later, (sum(sizes.length_level(link) for link in links) or sizes.short_line) + extra))
+                level.append((first, later, (sum(sizes.lengths(links, level=True)) or sizes.short_line) + extra))
             else:
-                upright.append((first, later, sum(sizes.length_upright(link) for link in links) + extra))
+                upright.append((first, later, sum(sizes.lengths(links, level=False)) + extra))
                 if any(link.part for link in links):
                     labels.append((piece.start[0], max(1.0, sizes.widest_label(links))))
         return Share(

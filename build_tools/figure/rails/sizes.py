@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import ceil
 
 from build_tools.circuit.circuit import Kind
 from build_tools.figure.lettering import line_width, name_runs, text_width
@@ -63,6 +64,12 @@ def length_level(link: Link) -> float:
     if link.is_bare:
         return max(bare_wire, label_width(link) + 12)
     return max(bodies[link.part.kind] + 2 * lead, label_width(link) + 12)
+
+
+def lengths(links: Sequence[Link], *, level: bool) -> tuple[float, ...]:
+    """Line that each of several parts takes up in one piece; each is on the grid where they share it."""
+    found = tuple(length_level(link) if level else length_upright(link) for link in links)
+    return found if len(found) < 2 else tuple(grid * ceil(length / grid) for length in found)
 
 
 def widest_label(links: Sequence[Link]) -> float:
