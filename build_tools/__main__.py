@@ -14,7 +14,7 @@ from io import TextIOWrapper
 from pathlib import Path
 
 from build_tools.answer import write_answer
-from build_tools.circuit.reading import address_pattern
+from build_tools.circuit.formerly import address_pattern
 from build_tools.circuit.starter import starter_text
 from build_tools.page.record import write_record
 from build_tools.pipeline import FaultyCircuits, check_file, find_files, refuse_twins, work_file

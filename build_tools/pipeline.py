@@ -6,13 +6,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from contextlib import contextmanager
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager, suppress
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Protocol
 
 from build_tools.circuit.circuit import Circuit
+from build_tools.circuit.formerly import refuse_claimed, refuse_taken
 from build_tools.circuit.problem import CircuitError, Problem
 from build_tools.circuit.reading import read_circuit
 from build_tools.circuit.report import write_report
@@ -58,12 +59,19 @@ def check_file(path: Path) -> None:
         sources.append(source)
         circuit = read_circuit(source)
         refuse_overlaps(circuit)
+        refuse_taken_names(path, circuit.formerly)
         work_out(circuit)
 
 
 def refuse_overlaps(circuit: Circuit) -> None:
     """A drawing in which parts lie on each other cannot be drawn as told."""
     if problems := find_overlaps(circuit):
+        raise CircuitError(problems)
+
+
+def refuse_taken_names(path: Path, formerly: Sequence[str]) -> None:
+    """An old address that a circuit beside this one has now would lead to two places."""
+    if formerly and (problems := tuple(refuse_taken(formerly, {each.stem.lower() for each in find_files(path.parent)}))):
         raise CircuitError(problems)
 
 
@@ -97,7 +105,11 @@ def work_folder(folder: Path, *, keep: PageKeeper, resistors: str = "zigzag", ba
     for path in find_files(folder):
         try:
             source = path.read_bytes() if path.is_file() else b""
-            pages.append(keep.page(path.stem, source, partial(make_page, path, resistors=resistors, batteries=batteries)))
+            page = keep.page(path.stem, source, partial(make_page, path, resistors=resistors, batteries=batteries))
+            # A kept page may be older than the circuit that took its old address.
+            with reported(path, read=True):
+                refuse_taken_names(path, page.formerly)
+            pages.append(page)
         except FaultyCircuits as faulty:
             reports.append(str(faulty))
     reports += refuse_twins(folder)
@@ -121,15 +133,41 @@ def refuse_twins(folder: Path) -> Iterator[str]:
                 where=(), expected="file names that differ by more than capital letters", found=f"{path.name} beside {twin.name}"
             )
             yield write_report(str(path), CircuitError([problem]))
+    yield from refuse_claims(folder)
+
+
+def refuse_claims(folder: Path) -> Iterator[str]:
+    """Two files that name the same old address."""
+    claims: dict[str, str] = {}
+    for path in find_files(folder):
+        if not path.is_file() or b"formerly" not in path.read_bytes():
+            continue
+        # What else is wrong with the file, or with its list, is in its own report.
+        with suppress(CircuitError):
+            source = read_source(path)
+            if problems := tuple(refuse_claimed(listed_names(source.table.get("formerly")), claims, str(path))):
+                yield write_report(str(path), CircuitError(problems), source)
+
+
+def listed_names(value: object) -> list[str]:
+    """The texts of a list that is not trusted; an empty text for what is none, so that places stay."""
+    return [name if isinstance(name, str) else "" for name in value] if isinstance(value, list) else []
 
 
 @contextmanager
-def reported(path: Path) -> Iterator[list[CircuitSource]]:
-    """Turn the faults of a file into its report; the source goes into the list as soon as it is read."""
+def reported(path: Path, *, read: bool = False) -> Iterator[list[CircuitSource]]:
+    """Turn the faults of a file into its report; the source goes into the list as soon as it is read.
+
+    Args:
+        path: the file.
+        read: whether to read it only where there is a fault to show.
+    """
     sources: list[CircuitSource] = []
     try:
         yield sources
     except CircuitError as error:
+        if read:
+            sources.append(read_source(path))
         raise FaultyCircuits(write_report(str(path), error, next(iter(sources), None))) from error
     except SecondOpinionError as error:
         raise FaultyCircuits(f"{path}: {error}; this is a fault of build_tools: please report it with the file") from error

@@ -121,6 +121,8 @@ class Circuit:
     asked: tuple[str, ...]
     """The parts whose current the question asks for; empty: all of them."""
     parts: tuple[Part, ...]
+    formerly: tuple[str, ...] = ()
+    """Old addresses of the file: links to them lead on to it."""
     currents: tuple[AssumedCurrent, ...] = ()
     loops: tuple[ChosenLoop, ...] = ()
     leave_out: str = ""

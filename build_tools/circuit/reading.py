@@ -6,11 +6,11 @@ What the circuit then does is judged in `laws`.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from typing import Any
 
 from build_tools.circuit.circuit import AssumedCurrent, ChosenLoop, Circuit, Drawing, Part, Place
+from build_tools.circuit.formerly import address_pattern, address_rule, read_formerly
 from build_tools.circuit.getter import Getter, name_pattern
 from build_tools.circuit.part import read_part
 from build_tools.circuit.problem import CircuitError, describe, listed
@@ -20,10 +20,9 @@ levels = ("first steps", "core", "stretch")
 resistor_shapes = ("zigzag", "rectangle")
 battery_shapes = ("one cell", "several cells")
 file_keys = (
-    "title", "question", "level", "topics", "asked",
+    "title", "question", "level", "topics", "asked", "formerly",
     "points", "parts", "drawing", "currents", "loops", "equations", "given",
 )  # fmt: skip
-address_pattern = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,79}")
 most_parts = 60
 
 
@@ -65,7 +64,7 @@ class CircuitReader:
     def check_address(self) -> None:
         """The file's stem is an address, so it must be fit for one."""
         if not address_pattern.fullmatch(self.source.address):
-            expected = "a file name of letters, digits, hyphens, with no other signs"
+            expected = f"a file name of {address_rule}"
             self.get.note((), expected, describe(self.source.address), "the file's name is the page's address")
 
     def heading(self, parts: list[str]) -> dict[str, Any]:
@@ -80,6 +79,7 @@ class CircuitReader:
             "level": get.one_of(top.get("level", "core"), ("level",), levels, f"a level: {listed(levels, 'or')}"),
             "topics": tuple(" ".join(get.text(topic, ("topics", str(i)), "a topic in quotes").split()) for i, topic in enumerate(topics)),
             "asked": get.names(top.get("asked", []), ("asked",), parts, "the name of a part"),
+            "formerly": read_formerly(get, top.get("formerly", []), address),
         }
 
     def parts(self) -> tuple[Part, ...]:

@@ -19,6 +19,8 @@ class Page:
     topics: tuple[str, ...]
     unknowns: int
     """How many currents the equation set has."""
+    formerly: tuple[str, ...]
+    """Old addresses that lead on to it."""
     markdown: str
     """Headings and prose, and a line `<div data-block="NAME"></div>` where each block goes."""
     blocks: dict[str, str]

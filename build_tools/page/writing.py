@@ -46,6 +46,7 @@ def write_page(worked: WorkedCircuit, figure: Figure) -> Page:
         level=circuit.level,
         topics=circuit.topics,
         unknowns=len(worked.topology.branches),
+        formerly=circuit.formerly,
         markdown=render("example.md.jinja", {**context, "sections": sections}),
         blocks=blocks | {"record": record_block(write_record(worked))},
         figure=figure.svg,

@@ -78,7 +78,8 @@ def read_page(path: Path) -> Page | None:
         if sha256(body).hexdigest().encode() != seal:
             return None
         kept = json.loads(body)
-        return Page(**{field.name: kept[field.name] for field in fields(Page)} | {"topics": tuple(kept["topics"])})
+        values = {field.name: kept[field.name] for field in fields(Page)}
+        return Page(**{name: tuple(value) if isinstance(value, list) else value for name, value in values.items()})
     except (OSError, ValueError, KeyError, TypeError):
         return None
 
