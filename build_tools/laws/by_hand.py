@@ -20,7 +20,7 @@ from build_tools.laws.topology import Topology
 most_sets = 4000
 """Sets of kept currents looked at."""
 most_tries = {1: 40, 2: 80, 3: 80, 4: 30}
-"""Sets worked through, by the number of loops; 6 for more."""
+"""Sets worked through, by the number of loops; 1 for more, and for one target only."""
 
 
 class Action(StrEnum):
@@ -110,14 +110,15 @@ def find_plans(topology: Topology, equations: EquationSet, asked: tuple[str, ...
     loops = [number for number, equation in enumerate(equations.equations) if equation.rule is Rule.LOOP]
     sets = islice(combinations(equations.unknowns, len(loops)), most_sets)
     written = ((kept, write_with(kept, equations)) for kept in sets if set(kept) & set(asked))
-    valid = [(kept, made) for kept, made in islice(written, most_sets) if made][: most_tries.get(len(loops), 6)]
+    valid = [(kept, made) for kept, made in islice(written, most_sets) if made][: most_tries.get(len(loops), 1)]
     if not valid:
         kept = keep_any(topology, asked)
         valid = [(kept, made) for made in [write_with(kept, equations)] if made]
+    most_targets = len(loops) if len(loops) in most_tries else 1
     return tuple(
         work_through(kept, *made, equations, loops, target)
         for kept, made in valid
-        for target in [column for column, current in enumerate(kept) if current in asked] or [0]
+        for target in ([column for column, current in enumerate(kept) if current in asked] or [0])[:most_targets]
     )
 
 

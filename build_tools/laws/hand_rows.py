@@ -16,6 +16,8 @@ from math import gcd, lcm
 
 widest_full_search = 3
 """With more currents than this only the cheapest combination is tried at each turn."""
+widest_comparison = 5
+"""With more currents than this the combinations are not even compared: the column in the fewest rows goes first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,11 +120,19 @@ def find_eliminations(rows: tuple[Row, ...], target: int, pivots: tuple[tuple[in
     if done is not None:
         yield Elimination(done, (*pivots, *match_pivots(rows, done, target)))
         return
-    turns = [(column, pivot) for column in range(len(rows[0].factors)) if column != target for pivot in rows if pivot.factors[column]]
-    if len(rows) > widest_full_search:
-        turns = [min(turns, key=lambda turn: turn_effort(rows, *turn))]
-    for column, pivot in turns:
+    for column, pivot in find_turns(rows, target):
         yield from find_eliminations(strike_out(rows, column, pivot), target, (*pivots, (column, pivot)))
+
+
+def find_turns(rows: tuple[Row, ...], target: int) -> list[tuple[int, Row]]:
+    """The combinations to try next: a column to eliminate, and the row to do it with."""
+    columns = [column for column in range(len(rows[0].factors)) if column != target]
+    if len(rows) > widest_comparison:
+        held = {column: holders for column in columns if (holders := [row for row in rows if row.factors[column]])}
+        column = min(held, key=lambda column: len(held[column]))
+        return [(column, min(held[column], key=lambda row: row.size))]
+    turns = [(column, pivot) for column in columns for pivot in rows if pivot.factors[column]]
+    return turns if len(rows) <= widest_full_search else [min(turns, key=lambda turn: turn_effort(rows, *turn))]
 
 
 def strike_out(rows: tuple[Row, ...], column: int, pivot: Row) -> tuple[Row, ...]:

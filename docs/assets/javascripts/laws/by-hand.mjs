@@ -51,7 +51,8 @@ function findCheapest(topology, set, asked, whole) {
   for (const { kept, forms, expressions } of findKept(topology, set, asked, loops.length)) {
     const rows = loops.map((number) => ({ number, row: insert(set.equations[number], kept, forms, whole) }));
     const targets = kept.flatMap((current, column) => (asked.includes(current) ? [column] : []));
-    for (const target of targets.length ? targets : [0]) {
+    const mostTargets = loops.length in MOST_TRIES ? targets.length : 1;
+    for (const target of targets.length ? targets.slice(0, mostTargets) : [0]) {
       const way = eliminate(rows.map(({ row }) => row), target);
       const plan = { kept, forms, expressions, rows, way, target, effort: findEffort(rows, forms, expressions, set, way) };
       if (!best || isLess(plan.effort, best.effort)) best = plan;
@@ -62,7 +63,7 @@ function findCheapest(topology, set, asked, whole) {
 
 /** Sets of kept currents worth working through, each with every current written with them. */
 function findKept(topology, set, asked, count) {
-  const most = MOST_TRIES[count] ?? 6;
+  const most = MOST_TRIES[count] ?? 1;
   const junctions = set.equations.filter((equation) => equation.rule === "junction");
   const found = [];
   let looked = 0;

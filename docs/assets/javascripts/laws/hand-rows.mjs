@@ -9,6 +9,7 @@
 import { Fraction, fraction, greatestDivisor } from "./fraction.mjs";
 
 const WIDEST_FULL_SEARCH = 3;
+const WIDEST_COMPARISON = 5;
 
 /** Sums of up to a hundred numbers below this are exact. */
 const LARGEST = 2 ** 46;
@@ -140,6 +141,7 @@ function* findEliminations(rows, target, pivots) {
 
 function findTurns(rows, target) {
   const columns = rows[0].factors.map((_, column) => column).filter((column) => column !== target);
+  if (rows.length > WIDEST_COMPARISON) return [sparsestTurn(rows, columns)];
   const turns = columns.flatMap((column) => rows.filter((row) => row.factors[column]).map((pivot) => [column, pivot]));
   if (rows.length <= WIDEST_FULL_SEARCH) return turns;
   let [best, least] = [turns[0], turnEffort(rows, ...turns[0])];
@@ -148,6 +150,13 @@ function findTurns(rows, target) {
     if (isLess(effort, least)) [best, least] = [turn, effort];
   }
   return [best];
+}
+
+/** The column in the fewest rows, with the smallest of them: for circuits too large to compare every turn. */
+function sparsestTurn(rows, columns) {
+  const held = columns.map((column) => [column, rows.filter((row) => row.factors[column])]).filter(([, holders]) => holders.length);
+  const [column, holders] = held.reduce((best, each) => (each[1].length < best[1].length ? each : best));
+  return [column, holders.reduce((best, row) => (row.size < best.size ? row : best))];
 }
 
 /** The rows left when one current is eliminated with the help of one of them. */
