@@ -19,7 +19,7 @@ from build_tools.laws.topology import Topology
 
 most_sets = 4000
 """Sets of kept currents looked at."""
-most_tries = {1: 40, 2: 80, 3: 80, 4: 30}
+most_tries = {1: 40, 2: 80, 3: 80, 4: 30, 5: 6}
 """Sets worked through, by the number of loops; 1 for more, and for one target only."""
 
 

@@ -11,7 +11,7 @@ import { writeLines } from "./hand-lines.mjs";
 import { NodeSets } from "./node.mjs";
 
 const MOST_SETS = 4000;
-const MOST_TRIES = { 1: 40, 2: 80, 3: 80, 4: 30 };
+const MOST_TRIES = { 1: 40, 2: 80, 3: 80, 4: 30, 5: 6 };
 
 /**
  * @typedef {import("./equation.mjs").Equation} Equation
