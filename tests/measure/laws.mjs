@@ -53,10 +53,10 @@ function writeStep({ part, current, along, forward }, { kind, value, internal_re
 }
 
 /**
- * Every single slip in one law.
+ * Every single slip in one law; `anyValue` also one with a value that no part of the circuit has.
  * @returns {{kind: string, part: string | null, current: string | null, terms: object[]}[]}
  */
-export function makeSlips(law, laws, example) {
+export function makeSlips(law, laws, example, { anyValue = true } = {}) {
   const { terms } = law;
   const replaced = (term, ...others) => terms.flatMap((each) => (each === term ? others : [each]));
   const signs = terms.map((term) => ({ kind: term.current ? "sign" : "emf sign", ...told(term), terms: replaced(term, { ...term, factor: term.factor.negated() }) }));
@@ -64,7 +64,7 @@ export function makeSlips(law, laws, example) {
   const missing = names.length
     ? names.map((part) => ({ kind: "missing", part, current: null, terms: terms.filter((term) => term.part !== part) }))
     : terms.map((term) => ({ kind: "missing", ...told(term), terms: replaced(term) }));
-  const values = terms.filter(() => law.rule === "loop").flatMap((term) => listValues(term, example).map((value) => ({
+  const values = terms.filter(() => law.rule === "loop").flatMap((term) => listValues(term, example, anyValue).map((value) => ({
     kind: "value", ...told(term), terms: replaced(term, { ...term, factor: term.factor.isNegative ? value.negated() : value }),
   })));
   return [...signs, ...missing, ...values, ...makeExtras(law, laws, example)];
@@ -72,12 +72,12 @@ export function makeSlips(law, laws, example) {
 
 const told = ({ part, current }) => ({ part, current: current || null });
 
-/** The values of other parts, a wrong prefix, the double, and a digit misread. */
-function listValues({ current, factor, part }, example) {
+/** The values of other parts, a wrong prefix; where any will do also the double, and one that is nobody's. */
+function listValues({ current, factor, part }, example, anyValue) {
   const size = factor.size();
   const others = Object.entries(example.parts).filter(([name]) => name !== part).map(([, other]) => (current ? (other.kind === "battery" ? other.internal_resistance : other.value) : other.kind === "battery" ? other.value : null));
   const resistive = others.filter((value) => value !== null && value !== "0").map(parse);
-  const wrong = [...resistive, size.times(fraction(1000n)), size.over(fraction(1000n)), size.times(TWO), size.times(fraction(7n, 10n))];
+  const wrong = [...resistive, size.times(fraction(1000n)), size.over(fraction(1000n)), ...(anyValue ? [size.times(TWO), size.times(fraction(7n, 10n))] : [])];
   const texts = new Map(wrong.filter((value) => !value.equals(size)).map((value) => [value.toString(), value]));
   return [...texts.values()];
 }

@@ -263,6 +263,7 @@ export default {
    "rule": "loop rule",
    "section": "currents",
    "sentence": "{current} has the right size. Its sign says it flows the other way: is your arrow the one of the figure?",
+   "several": "{currents} have the right sizes. Their signs say they flow the other way: are your arrows those of the figure?",
    "source": "OpenStax, College Physics 2e, sec. 21.3 and OpenStax, University Physics Volume 2, sec. 10.3 (what a minus sign means)"
   },
   {
@@ -272,6 +273,7 @@ export default {
    "rule": "loop rule",
    "section": "currents",
    "sentence": "{current} is right but for its prefix: it is a thousand times too large or too small.",
+   "several": "{currents} are right but for their prefix: they are a thousand times too large or too small.",
    "source": "Published problems in kΩ and mA, where it happens: OpenStax, University Physics Volume 2, ch. 10"
   },
   {
@@ -384,7 +386,8 @@ export default {
   "right-so-far": "Right so far. The other currents are still open.",
   "close": "Close: it is off by {percent} %. Carry five figures, or fractions, to the end, and round once.",
   "rough": "Too few figures to tell: give three.",
-  "broken-junction": "Your numbers do not fit the junction rule at {where}: {amount} {direction}.",
+  "broken-junction.enters": "Your numbers do not fit the junction rule at {where}: {amount} more enter than leave.",
+  "broken-junction.leaves": "Your numbers do not fit the junction rule at {where}: {amount} more leave than enter.",
   "broken-loop": "Your numbers do not fit the loop rule round {where}: {amount} are left over.",
   "one-slip": "They are exactly what you get when {when}.",
   "two-slips": "They are exactly what you get when {when}, and also when {orWhen}.",

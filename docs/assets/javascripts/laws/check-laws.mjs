@@ -8,13 +8,15 @@
 import { readTopology } from "./circuit.mjs";
 import { IndependentRows } from "./elimination.mjs";
 import { fraction, greatestDivisor, parse } from "./fraction.mjs";
-import { findAllLoops, memberKey } from "./loop.mjs";
+import { branchVector, findAllLoops, memberKey } from "./loop.mjs";
 import { unitChoices } from "./read-units.mjs";
 
 /**
+ * @typedef {import("./fraction.mjs").Fraction} Fraction
  * @typedef {{part: string, column: number, value: bigint, nature: "resistance" | "emf" | "current", forward: boolean}} LawTerm
- * @typedef {{rule: "junction" | "loop", origin: string, named: boolean, walk: string[], row: bigint[], terms: LawTerm[]}} Law
- *   named: it stands on the page; walk: its parts in walking order
+ * @typedef {{rule: "junction" | "loop", origin: string, named: boolean, walk: string[], row: bigint[], terms: LawTerm[], vector: Fraction[]}} Law
+ *   named: it stands on the page; walk: its parts in walking order; vector: how often it goes along each branch, without
+ *   values, from which it is seen which laws are independent of which
  */
 
 const known = new WeakMap();
@@ -53,7 +55,7 @@ function writeJunctions({ topology, unknowns }) {
   return [...topology.junctions].sort((one, other) => used(one) - used(other)).map(({ name, used: named }) => {
     const row = topology.branches.map(({ start, end }) => BigInt(Number(end === name) - Number(start === name)));
     const terms = row.map((value, at) => ({ part: null, column: at, value, nature: "current", forward: value > 0n }));
-    return { rule: "junction", origin: name, named, walk: [], row: [...row, 0n], terms: terms.filter(({ value }) => value) };
+    return { rule: "junction", origin: name, named, walk: [], row: [...row, 0n], vector: row.map((value) => fraction(value)), terms: terms.filter(({ value }) => value) };
   }).filter(({ terms }) => terms.length && unknowns.length);
 }
 
@@ -70,7 +72,8 @@ function writeLoop({ name, steps }, circuit) {
   const row = Array.from({ length: circuit.unknowns.length + 1 }, () => 0n);
   for (const { column, value } of terms) row[column] += value;
   const walk = steps.map(({ part }) => part.name);
-  return { rule: "loop", origin: name ?? walk.join("."), named: Boolean(name), walk, row, terms };
+  const vector = branchVector(steps, circuit.topology.branches).map((way) => fraction(way));
+  return { rule: "loop", origin: name ?? walk.join("."), named: Boolean(name), walk, row, terms, vector };
 }
 
 /** What the walk through one part adds; a part without resistance adds a term of nothing, so that it can be named. */

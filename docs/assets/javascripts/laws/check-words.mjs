@@ -97,3 +97,13 @@ export function writeTerm(value, name) {
   const digits = name && size.equals(ONE) ? "" : plain(size) + (name ? SPACE : "");
   return `${value.isNegative ? MINUS : "+"}${SPACE}${digits}${name}`;
 }
+
+/** A slip that explains numbers; the first of its group, with the others' places. */
+export function describeSlip(group, laws) {
+  const [{ slip, part, parts, column, law }] = group;
+  const origins = [...new Set(group.flatMap((way) => (way.law ? [way.law.origin] : [])))];
+  const current = column === null ? null : laws.unknowns[column];
+  const values = { part, parts: (parts ?? [part]).join(", "), current, origin: origins[0] ?? null, where: origins.join(" or ") };
+  const fault = { kind: kindOfSlip(slip), part, current, origin: law?.origin ?? null, origins, slip };
+  return { ...fault, ...(parts ? { parts } : {}), say: { key: slip, values } };
+}

@@ -168,5 +168,8 @@ export const rowRules = {
  * @returns {(Way & {slip: string, law: Law})[]}
  */
 export function listWays(law, laws) {
-  return Object.entries(rowRules).flatMap(([slip, rule]) => rule(law, laws).map((way) => ({ ...way, slip, law })));
+  if (!kept.has(law)) kept.set(law, Object.entries(rowRules).flatMap(([slip, rule]) => rule(law, laws).map((way) => ({ ...way, slip, law }))));
+  return kept.get(law);
 }
+
+const kept = new WeakMap();

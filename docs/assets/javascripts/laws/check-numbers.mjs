@@ -1,0 +1,126 @@
+/**
+ * "Are my numbers right, and if not, which law do they break?"
+ *
+ * A slip is named only where it gives exactly these numbers and at most one other does; a false accusation is worse than
+ * silence.
+ */
+import { holds, scaleNumbers, sumOf } from "./check-fit.mjs";
+import { findLaws } from "./check-laws.mjs";
+import { explain } from "./check-slips.mjs";
+import { mayName, readTyped, worstShare } from "./check-typed.mjs";
+import { describeSlip } from "./check-words.mjs";
+import { checkEquation, readAll } from "./check-equation.mjs";
+import { fraction } from "./fraction.mjs";
+import { rounded, withUnit } from "./numeral.mjs";
+import { sizeOf } from "./read-units.mjs";
+import { kindOfSlip } from "./slip-kinds.mjs";
+
+const MOST_NAMED = 2;
+
+/**
+ * What can be said of typed currents.
+ * @param {object} example what `solve --json` prints
+ * @param {Record<string, string>} values as typed, by current; what is empty is left out
+ * @param {{flip?: string[], equations?: string[]}} [choices] equations: those the student typed, if any
+ * @returns {{verdict: "right" | "wrong" | "unreadable", broken: {rule: string, origin: string, say: object}[],
+ *   slips: {kind: string, part: string | null, current: string | null, origin: string | null, slip: string, say: object}[],
+ *   say: object, numbers: {current: string, state: string}[], missing: string[], unread: object[], candidates: object[],
+ *   close: boolean, own?: "algebra" | "equations"}}
+ */
+export function checkNumbers(example, values, choices = {}) {
+  const laws = findLaws(example, choices);
+  const { typed, unread, missing } = readTyped(values, laws);
+  const numbers = typed.map(({ current, state }) => ({ current, state }));
+  const base = { broken: [], slips: [], numbers, missing, unread, candidates: [], close: false };
+  if (unread.length) return { ...base, verdict: "unreadable", say: { key: unread[0].reason, values: { current: unread[0].current } } };
+  if (!typed.length) return { ...base, verdict: "unreadable", say: { key: "no-number", values: {} } };
+  if (typed.every(({ state }) => state === "right")) return { ...base, verdict: "right", say: { key: missing.length ? "right-so-far" : "right", values: {} } };
+  return { ...base, verdict: "wrong", ...judge(typed, missing, laws), ...askOwn(typed, missing, laws, example, choices) };
+}
+
+function judge(typed, missing, laws) {
+  const scaled = missing.length ? spread(typed, laws) : scaleNumbers(typed);
+  const broken = findBroken(scaled, laws, typed);
+  const groups = missing.length ? [] : explain(typed, scaled, laws);
+  const wordings = groups.map((group) => describeGroup(group, laws));
+  const candidates = wordings.flat();
+  const named = mayName(typed) && groups.length <= MOST_NAMED ? candidates : [];
+  const simple = explainSimply(typed, laws);
+  if (simple) return { broken, candidates: [...candidates, simple], slips: named.length ? named : [simple], say: simple.say };
+  const close = isClose(typed);
+  if (close) return { broken, candidates, close, say: { key: "close", values: { percent: rounded(worstShare(typed).times(fraction(100n)), 2) } } };
+  if (missing.length) return { broken, say: broken[0]?.say ?? sayOne(typed) };
+  return { broken, candidates, slips: named, say: sayOf(named, broken, typed) };
+}
+
+/** The wordings of one effect, one for each kind of slip, the likeliest first. */
+function describeGroup(group, laws) {
+  const kinds = [...new Set(group.map(({ slip }) => kindOfSlip(slip)))];
+  const told = kinds.map((kind) => describeSlip(group.filter(({ slip }) => kindOfSlip(slip) === kind), laws));
+  return told.map((fault) => ({ ...fault, effect: `${told[0].slip} ${told[0].part ?? told[0].current}` }));
+}
+
+const isClose = (typed) => typed.every(({ state }) => state === "right" || state === "close");
+
+/** Only signs differ, or only a power of a thousand: then that is said, whatever else would give it. */
+function explainSimply(typed, laws) {
+  const off = typed.filter(({ state }) => state !== "right");
+  for (const [state, slip] of [["sign", "current-sign"], ["prefix", "current-prefix"]]) {
+    if (!off.every((each) => each.state === state)) continue;
+    const currents = off.map(({ current }) => current);
+    const fault = describeSlip([{ slip, part: null, column: off[0].column, law: null }], laws);
+    return { ...fault, currents, say: { key: off.length > 1 ? `${slip}.several` : slip, values: { ...fault.say.values, currents: currents.join(", ") } } };
+  }
+  return null;
+}
+
+function sayOne(typed) {
+  const off = typed.find(({ state }) => state !== "right");
+  return { key: off.state === "rough" ? "rough" : "single-wrong", values: { current: off.current } };
+}
+
+function sayOf(slips, broken, typed) {
+  if (slips.length === 1) return { key: "one-slip", values: {}, when: [slips[0].say] };
+  if (slips.length) return { key: "two-slips", values: {}, when: slips.map(({ say }) => say) };
+  return typed.some(({ state }) => state === "rough") ? sayOne(typed) : (broken[0]?.say ?? { key: "no-slip", values: {} });
+}
+
+/** The laws that the numbers do not fit: junctions first, then the shortest loops. */
+function findBroken(scaled, laws, typed) {
+  const has = (column) => column === laws.unknowns.length || typed.some((each) => each.column === column);
+  const known = laws.laws.filter(({ row }) => row.every((value, at) => !value || has(at)));
+  const broken = known.filter(({ row }) => !holds(row, scaled));
+  const order = (law) => (law.rule === "junction" ? 0 : law.walk.length + 1);
+  return broken.sort((one, other) => order(one) - order(other)).map((law) => describeBroken(law, scaled, laws));
+}
+
+function describeBroken(law, scaled, laws) {
+  const sum = fraction(sumOf(law.row, scaled), scaled.numbers.at(-1));
+  const unit = law.rule === "junction" ? laws.units.current : laws.units.voltage;
+  const left = (law.rule === "junction" ? sum : sum.over(fraction(laws.scale))).over(sizeOf(unit));
+  const amount = withUnit(rounded(left.size()), unit);
+  const values = { origin: law.origin, where: law.named || law.rule === "junction" ? law.origin : law.walk.join(", "), amount };
+  const key = law.rule === "loop" ? "broken-loop" : left.isNegative ? "broken-junction.leaves" : "broken-junction.enters";
+  return { rule: law.rule, origin: law.origin, left: left.toString(), unit, ...(law.walk.length ? { walk: law.walk } : {}), say: { key, values } };
+}
+
+/** Typed numbers in their columns, with nothing where nothing was typed. */
+function spread(typed, laws) {
+  const { numbers, steps } = scaleNumbers(typed);
+  const at = (list, column) => list[typed.findIndex((each) => each.column === column)] ?? 0n;
+  const columns = laws.unknowns.map((_, column) => column);
+  return { numbers: [...columns.map((column) => at(numbers, column)), numbers.at(-1)], steps: [...columns.map((column) => at(steps, column)), 0n] };
+}
+
+/** Where the student's equations are known: whether the numbers are their solution, and whether the equations are true. */
+function askOwn(typed, missing, laws, example, { flip, equations = [] }) {
+  const texts = (Array.isArray(equations) ? equations : []).filter((text) => `${text}`.trim());
+  if (missing.length || texts.length < laws.unknowns.length) return {};
+  const verdicts = texts.map((text) => checkEquation(example, text, { flip }).verdict);
+  if (verdicts.includes("unreadable")) return {};
+  if (!verdicts.includes("false")) return { own: "algebra" };
+  const scaled = scaleNumbers(typed);
+  const fits = texts.every((text) => readAll(text, laws).some(({ row }) => holds(row, scaled)));
+  return fits ? { own: "equations" } : {};
+}
+

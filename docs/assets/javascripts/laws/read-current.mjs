@@ -1,0 +1,72 @@
+/** Reading one current as a student types it: 0.42 A, 420 mA, 0,42, −1/3 A, I1 = 0.42 A. */
+import { fraction, ONE, ZERO } from "./fraction.mjs";
+import { fold, hasTwoReadings, readNumber } from "./read-number.mjs";
+import { readUnit, sizeOf } from "./read-units.mjs";
+
+const LONGEST = 60;
+
+/**
+ * @typedef {{value: Fraction, unit: Fraction, figures: number, exact: boolean, whole: boolean}} TypedCurrent
+ *   value [A]; unit: one unit of the last typed figure [A], 0 for a fraction; figures: how many significant figures were
+ *   typed; whole: no decimal sign was typed, so that 20 may mean exactly twenty
+ * @typedef {import("./fraction.mjs").Fraction} Fraction
+ */
+
+/**
+ * Read one current.
+ * @param {string} typed
+ * @param {string} unit the unit meant where none is typed
+ * @param {boolean} [byThousands] read 4,700 as four thousand seven hundred
+ * @returns {TypedCurrent | {unreadable: {at: number, length: number, reason: string}}}
+ */
+export function readCurrent(typed, unit, byThousands = false) {
+  const text = fold(`${typed ?? ""}`.slice(0, LONGEST + 1));
+  if (text.length > LONGEST) return stop("too-long", LONGEST);
+  const [before, sign] = /^ *(?:[A-Za-z][\w ()]{0,8}=)? *(?:[=~] ?)*([+-]?) */.exec(text).slice(0, 2);
+  const number = readWhole(text, before.length, byThousands);
+  if (number.unreadable) return number;
+  const power = /^ ?\*? ?10 ?\^ ?\(?([+-]?\d{1,2})\)?|^[eE]([+-]?\d{1,2})/.exec(text.slice(number.end));
+  const at = number.end + (power?.[0].length ?? 0);
+  const size = readSize(text, at, unit);
+  if (size.unreadable) return size;
+  const scale = size.times(raiseTen(power?.[1] ?? power?.[2] ?? "0"));
+  const value = number.value.times(scale);
+  return { value: sign === "-" ? value.negated() : value, unit: number.unit.times(scale), figures: number.figures, exact: number.exact, whole: number.whole };
+}
+
+/** Whether what was typed can be read in two ways: 4,700. */
+export const hasTwoValues = (typed) => hasTwoReadings(`${typed ?? ""}`);
+
+const stop = (reason, at, length = 1) => ({ unreadable: { at, length, reason } });
+
+/** A number, a fraction or a mixed number. */
+function readWhole(text, at, byThousands) {
+  const first = readNumber(text, at, byThousands);
+  if (!first) return stop("no-number", at, Math.max(text.length - at, 0));
+  if (first.tooLong) return stop("too-many-digits", at, first.length);
+  const end = at + first.length;
+  const plain = { value: first.value, end, figures: first.figures, exact: first.figures === Infinity, whole: first.whole, unit: first.figures === Infinity ? ZERO : fraction(1n, 10n ** BigInt(first.places)) };
+  const mixed = /^ (\d{1,6}) ?\/ ?(\d{1,6})(?!\d)/.exec(text.slice(end));
+  const below = mixed ? null : /^ ?\/ ?/.exec(text.slice(end));
+  if (!mixed && !below) return plain;
+  const second = mixed ? null : readNumber(text, end + below[0].length, byThousands);
+  const divisor = mixed ? fraction(BigInt(mixed[2])) : (second?.value ?? ZERO);
+  if (divisor.isZero) return stop("divided-by-zero", end, text.length - end);
+  const value = mixed ? first.value.plus(fraction(BigInt(mixed[1])).over(divisor)) : first.value.over(divisor);
+  const length = mixed ? mixed[0].length : below[0].length + second.length;
+  return { value, end: end + length, figures: Infinity, exact: true, whole: false, unit: ZERO };
+}
+
+function readSize(text, at, unit) {
+  const rest = text.slice(at);
+  if (/^ *\.? *$/.test(rest)) return sizeOf(unit);
+  const start = at + /^ */.exec(rest)[0].length;
+  const found = readUnit(text, start);
+  if (!found || found.measures !== "current") return stop("wrong-unit", start, text.length - start);
+  return /^[ .]*$/.test(text.slice(start + found.length)) ? found.size : stop("wrong-unit", start + found.length, text.length - start - found.length);
+}
+
+function raiseTen(power) {
+  const size = BigInt(Math.min(Math.abs(Number(power)), 15));
+  return power.startsWith("-") ? fraction(1n, 10n ** size) : ONE.times(fraction(10n ** size));
+}
