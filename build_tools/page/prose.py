@@ -12,6 +12,7 @@ from markdown import Markdown
 from markdown.extensions import Extension
 from markdown.inlinepatterns import InlineProcessor
 from markdown.treeprocessors import Treeprocessor
+from markdown.util import AtomicString
 from markupsafe import Markup
 
 from build_tools.figure.lettering import name_runs
@@ -98,8 +99,11 @@ class NameSetter(InlineProcessor):
         self.names = names
 
     def handleMatch(self, m: re.Match[str], data: str) -> tuple[Element, int, int]:  # type: ignore[override]
-        """One name."""
-        return set_name(m[0], self.names[m[0]]), m.start(), m.end()
+        """One name. Its letters are final: a name of one letter would be found in itself again, without end."""
+        element = set_name(m[0], self.names[m[0]])
+        for each in element.iter():
+            each.text = AtomicString(each.text or "")
+        return element, m.start(), m.end()
 
 
 class LinkCheck(Treeprocessor):
