@@ -15,6 +15,7 @@ from math import atan2, degrees, dist
 
 from build_tools.circuit.circuit import Kind
 from build_tools.circuit.problem import listed
+from build_tools.circuit.sentences import say
 from build_tools.figure.layout import Layout, Spot, body_leg
 from build_tools.laws.topology import Branch, Loop, Step
 
@@ -25,16 +26,6 @@ same_spot = 0.5
 no_area = 1.0
 """An outline with less area has no sense of turning [px²]."""
 
-compass = (
-    "to the right",
-    "up and to the right",
-    "up",
-    "up and to the left",
-    "to the left",
-    "down and to the left",
-    "down",
-    "down and to the right",
-)
 
 
 def way_in_words(branch: Branch, layout: Layout | None, opposite: bool = False) -> str:
@@ -50,19 +41,15 @@ def current_sentence(branch: Branch, layout: Layout | None, size: str, as_assume
     `size` is the current without its sign, number and unit as on the page. `as_assumed` is None for no current.
     """
     if as_assumed is None:
-        return f"No current flows in this branch ({listed([step.part.name for step in branch.steps])})."
+        return say("current.none", parts=listed([step.part.name for step in branch.steps]))
     way = way_in_words(branch, layout, opposite=not as_assumed)
-    colon = ", " if ": " in way else ": "
-    if as_assumed:
-        return f"{size} flows as assumed{colon}{way}."
-    if layout is None:
-        return f"{size} flows opposite to the assumed direction{colon}really {way}."
-    return f"{size} flows against the arrow{colon}really {way}."
+    key = "as_assumed" if as_assumed else "opposite" if layout is None else "against"
+    return say(f"current.{key}", size=size, colon=", " if ": " in way else ": ", way=way)
 
 
 def loop_words(loop: Loop, layout: Layout | None) -> str:
     """Say how a loop is walked, and each battery from which end to which."""
-    start = " ".join(filter(None, [turning(loop.steps, layout), f"from {loop.start}"]))
+    start = " ".join(filter(None, [turning(loop.steps, layout), say("way.from", start=loop.start)]))
     return f"{start}: {'; '.join(phrases(loop.steps, layout, with_signs))}"
 
 
@@ -75,7 +62,7 @@ def with_signs(step: Step) -> str:
     """Name a part, and a battery with the ends in walking order."""
     if step.part.kind is not Kind.BATTERY:
         return step.part.name
-    return f"{step.part.name} ({'minus to plus' if step.forward else 'plus to minus'})"
+    return say("way.forward" if step.forward else "way.backward", name=step.part.name)
 
 
 def heading(step: Step, layout: Layout | None) -> str:
@@ -95,8 +82,8 @@ def direction(here: Spot, there: Spot) -> str:
     angle = degrees(atan2(here[1] - there[1], there[0] - here[0])) % 360
     axis = round(angle / 90)
     if abs(angle - 90 * axis) <= axis_tolerance:
-        return compass[2 * axis % 8]
-    return compass[2 * int(angle // 90) + 1]
+        return say(f"compass.{2 * axis % 8}")
+    return say(f"compass.{2 * int(angle // 90) + 1}")
 
 
 def turning(steps: Sequence[Step], layout: Layout | None) -> str:
@@ -107,14 +94,14 @@ def turning(steps: Sequence[Step], layout: Layout | None) -> str:
     pairs = zip(corners, [*corners[1:], *corners[:1]], strict=True)
     area = sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in pairs) / 2
     # y runs downwards, so a positive area is one that is walked clockwise as seen.
-    return "" if abs(area) < no_area else "clockwise" if area > 0 else "anticlockwise"
+    return "" if abs(area) < no_area else say("way.clockwise" if area > 0 else "way.anticlockwise")
 
 
 def ends_in_words(start: str, end: str, steps: Sequence[Step], layout: Layout | None) -> str:
     """Name the two ends of a way, or how it goes round where it ends at its start."""
     if start != end:
-        return f"from {start} to {end}"
-    return " ".join(filter(None, [turning(steps, layout), f"round the loop from {start}"]))
+        return say("way.ends", start=start, end=end)
+    return " ".join(filter(None, [turning(steps, layout), say("way.round", start=start)]))
 
 
 def way_of(start: str, end: str, steps: Sequence[Step], layout: Layout | None) -> str:
@@ -122,7 +109,7 @@ def way_of(start: str, end: str, steps: Sequence[Step], layout: Layout | None) -
     ends = ends_in_words(start, end, steps, layout)
     first, *rest = phrases(steps, layout) or [""]
     if rest:
-        return f"{ends}: {', then '.join([first, *rest])}"
+        return f"{ends}: {say('way.then').join([first, *rest])}"
     if not first or not (word := heading(steps[0], layout)):
         return f"{ends} {first}".rstrip()
     if all(step.part.kind is Kind.WIRE for step in steps):
@@ -144,9 +131,7 @@ def passage(steps: Sequence[Step], named: Callable[[Step], str]) -> str:
 
 def run_in_words(names: Sequence[str], wires: bool) -> str:
     """Name neighbours of a run that are all bare wires, or all not."""
-    return (
-        f"along the bare wire{'s' if len(names) > 1 else ''} {listed(names)}" if wires else f"through {listed(names)}"
-    )
+    return say("way.wires", len(names), names=listed(names)) if wires else say("way.through", names=listed(names))
 
 
 def outline(steps: Sequence[Step], layout: Layout) -> list[Spot]:

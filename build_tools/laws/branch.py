@@ -11,8 +11,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import count
 
-from build_tools.circuit.circuit import AssumedCurrent, Circuit, Kind, Part
+from build_tools.circuit.circuit import AssumedCurrent, Circuit, Part
 from build_tools.circuit.problem import Problem, listed
+from build_tools.circuit.sentences import say
 from build_tools.laws.topology import Branch, Step
 
 Meeting = dict[str, list[Step]]
@@ -162,9 +163,4 @@ def refuse_currents(circuit: Circuit, node: dict[str, str], live: tuple[Part, ..
 
 def why_idle(part: Part) -> str:
     """Why a part is in no branch."""
-    reasons = {
-        Kind.SWITCH: "an open switch",
-        Kind.VOLTMETER: "an ideal voltmeter, which lets no current pass",
-        Kind.CAPACITOR: "a capacitor long after switching, which lets no steady current pass",
-    }
-    return "a dead end: no closed way leads through it" if part.conducts else reasons[part.kind]
+    return say("idle.dead_end" if part.conducts else f"idle.{part.kind}")

@@ -11,6 +11,7 @@ from markupsafe import Markup
 
 from build_tools.circuit.circuit import Kind
 from build_tools.circuit.numeral import MINUS, SPACE, is_exact_when_rounded, plain, rounded, with_unit
+from build_tools.circuit.sentences import say
 from build_tools.figure.layout import Layout
 from build_tools.figure.words import current_sentence
 from build_tools.laws.equation import write_junction, write_loop
@@ -20,14 +21,18 @@ from build_tools.laws.unused import find_unused_loop
 from build_tools.page.mathml import equation, fraction, math, name, node, number, operator, quantity, row, to_markup
 from build_tools.page.prose import set_text
 from build_tools.page.setup import set_point
+from build_tools.page.telling import tell
 
-role_words = {
-    Role.GIVING: "gives power",
-    Role.CHARGING: "is being charged",
-    Role.USING: "uses power",
-    Role.CARRYING: "carries current, uses nothing",
-    Role.IDLE: "no current",
-}
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MatrixRow:
+    """One row of A x = b."""
+
+    number: int
+    """Of its equation."""
+    origin: str
+    cells: tuple[str, ...]
+    right: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,8 +40,9 @@ class MatrixView:
     """A x = b, labelled, as a formula, and as text to copy."""
 
     columns: tuple[Markup, ...]
-    rows: tuple[tuple[int, str, tuple[str, ...], str], ...]
-    """Number of the equation, its rule and origin, the row of A, the entry of b."""
+    rows: tuple[MatrixRow, ...]
+    symbols: Markup
+    """A x = b."""
     formula: Markup
     numpy_text: str
     plain_text: str
@@ -50,7 +56,8 @@ class CurrentRow:
     name: Markup
     exact: Markup
     rounded: str
-    as_assumed: bool | None
+    sign: str
+    """Whether it flows as assumed."""
     means: Markup
     is_asked: bool
 
@@ -86,8 +93,11 @@ def view_matrix(worked: WorkedCircuit) -> MatrixView:
     return MatrixView(
         columns=tuple(set_text(current, worked.topology) for current in written.unknowns),
         rows=tuple(
-            (at, f"{each.rule} {each.origin}", tuple(map(plain, cells)), plain(entry))
+            MatrixRow(number=at, origin=say(f"equations.{each.rule}", name=each.origin), cells=tuple(map(plain, cells)), right=plain(entry))
             for at, (each, cells, entry) in enumerate(zip(written.equations, matrix, right, strict=True), 1)
+        ),
+        symbols=to_markup(
+            math(node("mi", text="A", mathvariant="normal"), node("mspace", width="0.15em"), name("x"), operator("="), name("b"))
         ),
         formula=to_markup(
             math(
@@ -119,7 +129,10 @@ def ascii_number(value: Fraction) -> str:
     return plain(value).replace(MINUS, "-")
 
 
-def view_currents(worked: WorkedCircuit, layout: Layout) -> tuple[CurrentRow, ...]:
+signs = {None: "no_current", True: "as_assumed", False: "opposite"}
+
+
+def view_currents(worked: WorkedCircuit, layout: Layout | None) -> tuple[CurrentRow, ...]:
     """Every answer with its meaning in words of the figure."""
     units, topology = worked.units, worked.topology
     asked = set(worked.circuit.asked)
@@ -134,7 +147,7 @@ def view_currents(worked: WorkedCircuit, layout: Layout) -> tuple[CurrentRow, ..
                 name=set_text(branch.current, topology),
                 exact=to_markup(math(quantity(here, units.current))),
                 rounded=with_unit(rounded(here), units.current),
-                as_assumed=flows_as_assumed(value),
+                sign=say(f"currents.{signs[flows_as_assumed(value)]}"),
                 means=set_text(means, topology),
                 is_asked=any(step.part.name in asked for step in branch.steps),
             )
@@ -149,11 +162,11 @@ def view_parts(worked: WorkedCircuit) -> tuple[PartRow, ...]:
         PartRow(
             part=state.part.name,
             name=set_text(state.part.name, worked.topology),
-            way=Markup("{} to {}").format(set_point(state.part.start), set_point(state.part.end)),
+            way=tell("parts.way", start=set_point(state.part.start), end=set_point(state.part.end)),
             current=rounded(to_units(state.current, units.current, units)),
-            voltage="not fixed" if state.voltage is None else rounded(to_units(state.voltage, units.voltage, units)),
+            voltage=say("parts.not_fixed") if state.voltage is None else rounded(to_units(state.voltage, units.voltage, units)),
             power=rounded(to_units(state.power, units.power, units)),
-            role=role_words[state.role],
+            role=say(f"role.{state.role}"),
         )
         for state in worked.solution.parts.values()
     )
@@ -167,7 +180,7 @@ def view_potentials(worked: WorkedCircuit) -> tuple[tuple[Markup, str], ...]:
         points, _ = places.setdefault(worked.topology.node[point], ([], value))
         points.append(set_point(point))
     return tuple(
-        (Markup(", ").join(points), "not fixed" if value is None else rounded(to_units(value, units.voltage, units)))
+        (Markup(", ").join(points), say("parts.not_fixed") if value is None else rounded(to_units(value, units.voltage, units)))
         for points, value in places.values()
     )
 
@@ -181,20 +194,17 @@ def view_readings(worked: WorkedCircuit) -> tuple[Markup, ...]:
 def say_reading(state: PartState, worked: WorkedCircuit) -> Iterable[str]:
     """The sentence of one meter or capacitor."""
     part, units = state.part, worked.units
-    ends = f"from {part.start} to {part.end}"
+    said = {"name": part.name, "start": part.start, "end": part.end}
     if part.kind is Kind.AMMETER:
-        yield f"The ammeter {part.name} reads {current_text(state.current, units)}, counted {ends}."
+        yield say("readings.ammeter", current=current_text(state.current, units), **said)
     if part.kind not in (Kind.VOLTMETER, Kind.CAPACITOR):
         return
-    device = "voltmeter" if part.kind is Kind.VOLTMETER else "capacitor"
     if state.voltage is None:
-        yield f"Nothing fixes the voltage across the {device} {part.name}: it hangs between pieces that nothing else joins."
+        yield say(f"readings.{part.kind}_unfixed", **said)
         return
     across = with_unit(rounded(to_units(state.voltage, units.voltage, units)), units.voltage)
-    if part.kind is Kind.VOLTMETER:
-        yield f"The voltmeter {part.name} reads {across}, counted {ends}: the potential at {part.start} minus the potential at {part.end}."
-    elif state.charge is not None:
-        yield f"Across the capacitor {part.name} the voltage is {across}, counted {ends}; its plates hold {charge_text(abs(state.charge))}."
+    charge = "" if state.charge is None else charge_text(abs(state.charge))
+    yield say(f"readings.{part.kind}", voltage=across, charge=charge, **said)
 
 
 def charge_text(charge: Fraction) -> str:
@@ -214,12 +224,9 @@ def view_batteries(worked: WorkedCircuit) -> tuple[Markup, ...]:
             continue
         power = with_unit(rounded(to_units(abs(state.power), units.power, units)), units.power)
         current = current_text(abs(state.current), units)
-        texts = {
-            Role.GIVING: f"{state.part.name} gives power: {current} leaves at its plus, and it {'gives' if state.power < 0 else 'takes up'} {power}.",
-            Role.CHARGING: f"{state.part.name} is being charged: {current} enters at its plus, and it takes up {power}.",
-            Role.IDLE: f"{state.part.name} neither gives nor takes: no current passes it.",
-        }
-        said.append(set_text(texts[state.role], worked.topology))
+        key = "giving_and_taking" if state.role is Role.GIVING and state.power >= 0 else state.role.value
+        text = say(f"batteries.{key}", name=state.part.name, current=current, power=power)
+        said.append(set_text(text, worked.topology))
     return tuple(said)
 
 
@@ -233,13 +240,13 @@ def view_sums(worked: WorkedCircuit) -> tuple[SumCheck, ...]:
             continue
         terms = write_junction(junction, topology.branches).terms
         values = [to_units(term.factor * currents[term.current], units.current, units) for term in terms]
-        said = Markup("At junction {}, whose equation was left out, in {}:").format(set_point(junction.name), units.current)
+        said = tell("checks.junction", name=set_point(junction.name), unit=units.current)
         checks.append(check_sum(said, values))
     if loop := find_unused_loop(topology):
         terms = write_loop(loop, topology).terms
         values = [to_units(term.factor * currents.get(term.current, Fraction(1)), units.voltage, units) for term in terms if term.factor]
         parts = ", ".join(step.part.name for step in loop.steps)
-        said = set_text(f"Round a loop that is not in the set ({parts}), from {loop.start}, in {units.voltage}:", topology)
+        said = set_text(say("checks.loop", parts=parts, start=loop.start, unit=units.voltage), topology)
         checks.append(check_sum(said, values))
     return tuple(checks)
 

@@ -10,6 +10,7 @@ from markupsafe import Markup
 
 from build_tools.circuit.numeral import MINUS, is_terminating, plain
 from build_tools.circuit.problem import listed
+from build_tools.circuit.sentences import say
 from build_tools.laws.by_hand import Action, Line
 from build_tools.laws.meaning import WorkedCircuit
 from build_tools.page.mathml import about, equation, fraction, math, name, number, operator, quantity, row, term_sum, to_markup
@@ -25,9 +26,8 @@ class HandLine:
     action: str
     says: str
     """What is done, with the numbers of the lines it uses."""
-    before: Markup
-    """The line as first written, where it is then divided; else empty."""
-    formula: Markup
+    formulas: tuple[Markup, ...]
+    """The line; before it the line as first written, where it is then divided."""
     is_answer: bool
     """Whether it gives a current that the question asks for."""
 
@@ -38,26 +38,22 @@ def view_route(worked: WorkedCircuit) -> tuple[HandLine, ...]:
         HandLine(
             number=line.number,
             action=line.action.value,
-            says=say(line),
-            before=write_before(line),
-            formula=to_markup(math(write_line(line, worked))),
+            says=tell_line(line),
+            formulas=tuple(to_markup(math(formula)) for formula in (*write_before(line), write_line(line, worked))),
             is_answer=line.action is Action.FIND and line.current in worked.route.asked,
         )
         for line in worked.route.lines
     )
 
 
-def say(line: Line) -> str:
+def tell_line(line: Line) -> str:
     """The sentence of one line."""
-    refs = [f"({use})" for use in line.uses]
-    first, rest = refs[0], refs[1:]
+    first, *rest = [say("hand.line", number=use) for use in line.uses]
     if line.action is Action.COMBINE:
-        return "Eliminate: " + combination(line) + divided(line)
+        return say("hand.combine", combination=combination(line), divided=divided(line))
     if line.action is Action.INSERT:
-        start = f"{listed(rest)} put into {first}" if rest else f"{first} put in order"
-        return start + divided(line)
-    start = f"From {first}"
-    return f"{start} with {listed(rest)}" if rest else start
+        return say("hand.insert" if rest else "hand.in_order", first=first, lines=listed(rest), divided=divided(line))
+    return say("hand.from_with" if rest else "hand.from", first=first, lines=listed(rest))
 
 
 def combination(line: Line) -> str:
@@ -77,17 +73,19 @@ def divided(line: Line) -> str:
     if scale == 1:
         return ""
     if scale.numerator == 1:
-        return f", times {scale.denominator}"
-    return f", divided by {plain(scale)}" if is_terminating(scale) else f", times {scale.denominator} and divided by {scale.numerator}"
+        return say("hand.times", times=scale.denominator)
+    if is_terminating(scale):
+        return say("hand.divided", divisor=plain(scale))
+    return say("hand.times_and_divided", times=scale.denominator, divisor=scale.numerator)
 
 
-def write_before(line: Line) -> Markup:
-    """The line before it is divided; empty where it is not."""
+def write_before(line: Line) -> tuple[Element, ...]:
+    """The line before it is divided; nothing where it is not."""
     scale = line.scale
     if line.action not in (Action.INSERT, Action.COMBINE) or scale == 1:
-        return Markup()
+        return ()
     terms = [(factor * scale, current) for current, factor in line.terms]
-    return to_markup(math(equation(term_sum(terms), number(plain(line.right * scale)))))
+    return (equation(term_sum(terms), number(plain(line.right * scale))),)
 
 
 def write_line(line: Line, worked: WorkedCircuit) -> Element:

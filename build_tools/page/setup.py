@@ -10,6 +10,7 @@ from xml.etree.ElementTree import Element
 from markupsafe import Markup
 
 from build_tools.circuit.problem import listed
+from build_tools.circuit.sentences import say
 from build_tools.figure.layout import Layout
 from build_tools.figure.words import loop_words, way_in_words
 from build_tools.laws.branch import why_idle
@@ -18,14 +19,7 @@ from build_tools.laws.meaning import WorkedCircuit, gathered_terms
 from build_tools.laws.topology import Junction, Loop
 from build_tools.page.mathml import equation, math, name, node, number, row, term_sum, to_markup
 from build_tools.page.prose import set_text
-
-reasons = {
-    Reason.WITH_ARROW: "with the arrow of {current}: a drop",
-    Reason.AGAINST_ARROW: "against the arrow of {current}: a rise",
-    Reason.MINUS_TO_PLUS: "from minus to plus: a rise",
-    Reason.PLUS_TO_MINUS: "from plus to minus: a drop",
-    Reason.NO_RESISTANCE: "no resistance: neither rise nor drop",
-}
+from build_tools.page.telling import tell
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,11 +44,9 @@ class IdlePart:
 class JunctionView:
     """One junction, and its equation where it is used."""
 
-    name: Markup
-    others: Markup
-    """The other points that plain lines make part of it; empty where there are none."""
-    enters: Markup
-    leaves: Markup
+    junction: str
+    says: Markup
+    """What enters and what leaves, or why it is left out."""
     equation: Markup
     number: int
     """The number of its equation; 0 for the junction left out."""
@@ -79,10 +71,8 @@ class LoopView:
     walk: Markup
     """The whole walk in words of the figure."""
     rows: tuple[WalkRow, ...]
-    equation: Markup
-    """As it is walked."""
-    gathered: Markup
-    """With equal currents taken together; empty where nothing changes."""
+    equations: tuple[Markup, ...]
+    """As it is walked; then with equal currents taken together, where that changes anything."""
     number: int
 
 
@@ -94,10 +84,11 @@ class EquationRow:
     rule: str
     origin: str
     origin_name: Markup
+    """The junction or loop in words."""
     left: Markup
 
 
-def view_directions(worked: WorkedCircuit, layout: Layout) -> tuple[DirectionRow, ...]:
+def view_directions(worked: WorkedCircuit, layout: Layout | None) -> tuple[DirectionRow, ...]:
     """Every unknown with its assumed direction in words."""
     topology = worked.topology
     return tuple(
@@ -116,6 +107,13 @@ def view_idle(worked: WorkedCircuit) -> tuple[IdlePart, ...]:
     return tuple(IdlePart(name=set_text(part.name, worked.topology), why=why_idle(part)) for part in worked.topology.idle)
 
 
+def say_enough(worked: WorkedCircuit) -> str:
+    """How many junction equations say all there is to say; empty where the circuit has more than one piece."""
+    junctions = worked.topology.junctions
+    used = sum(junction.used for junction in junctions)
+    return say("junctions.enough", used) if used == len(junctions) - 1 else ""
+
+
 def view_junctions(worked: WorkedCircuit) -> tuple[JunctionView, ...]:
     """Every junction; those used first, in the order of their equations."""
     numbers = number_equations(worked)
@@ -128,25 +126,31 @@ def view_junction(junction: Junction, worked: WorkedCircuit, at: int) -> Junctio
     topology = worked.topology
     written = write_junction(junction, topology.branches)
     sides = {side: [term.current for term in written.terms if term.reason is side] for side in (Reason.ENTERS, Reason.LEAVES)}
-    others = [point for point in junction.points if point != junction.name]
-    return JunctionView(
+    key = "junctions.used" if at else "junctions.left_out"
+    others = Markup(", ").join(set_point(point) for point in junction.points if point != junction.name)
+    says = tell(
+        key,
         name=set_point(junction.name),
-        others=Markup(", ").join(map(set_point, others)),
-        enters=set_text(listed(sides[Reason.ENTERS]) or "none", topology),
-        leaves=set_text(listed(sides[Reason.LEAVES]) or "none", topology),
+        others=tell("junctions.others" if at else "junctions.left_out_others", points=others) if others else "",
+        enters=set_text(listed(sides[Reason.ENTERS]) or say("junctions.nothing"), topology),
+        leaves=set_text(listed(sides[Reason.LEAVES]) or say("junctions.nothing"), topology),
+    )
+    return JunctionView(
+        junction=junction.name,
+        says=says,
         equation=whole_equation([(term.factor, term.current) for term in written.terms]),
         number=at,
     )
 
 
-def view_loops(worked: WorkedCircuit, layout: Layout) -> tuple[LoopView, ...]:
+def view_loops(worked: WorkedCircuit, layout: Layout | None) -> tuple[LoopView, ...]:
     """Every loop of the set, walked."""
     numbers = number_equations(worked)
     by_origin = {each.origin: each for each in worked.written.equations if each.rule is Rule.LOOP}
     return tuple(view_loop(loop, by_origin[loop.name], worked, layout, numbers[Rule.LOOP, loop.name]) for loop in worked.topology.loops)
 
 
-def view_loop(loop: Loop, written: Equation, worked: WorkedCircuit, layout: Layout, at: int) -> LoopView:
+def view_loop(loop: Loop, written: Equation, worked: WorkedCircuit, layout: Layout | None, at: int) -> LoopView:
     """One loop."""
     topology = worked.topology
     walked = [(term.factor, term.current) for term in written.terms if term.factor]
@@ -156,15 +160,14 @@ def view_loop(loop: Loop, written: Equation, worked: WorkedCircuit, layout: Layo
         name=set_text(loop.name, topology),
         walk=set_text(loop_words(loop, layout), topology),
         rows=tuple(view_walk(term, worked) for term in written.terms),
-        equation=whole_equation(walked),
-        gathered=whole_equation(gathered) if sorted(gathered) != sorted(walked) else Markup(),
+        equations=tuple(whole_equation(terms) for terms in ([walked] if sorted(gathered) == sorted(walked) else [walked, gathered])),
         number=at,
     )
 
 
 def view_walk(term: Term, worked: WorkedCircuit) -> WalkRow:
     """One term of a walk, with the reason for its sign."""
-    why = reasons[term.reason].format(current=term.current)
+    why = say(f"reason.{term.reason.name.lower()}", current=term.current)
     return WalkRow(
         part=term.origin,
         name=set_text(term.origin, worked.topology),
@@ -190,11 +193,16 @@ def view_equations(worked: WorkedCircuit) -> tuple[EquationRow, ...]:
             number=at,
             rule=written.rule.value,
             origin=written.origin,
-            origin_name=set_point(written.origin) if written.rule is Rule.JUNCTION else set_text(written.origin, worked.topology),
+            origin_name=tell(f"equations.{written.rule}", name=set_origin(written, worked)),
             left=to_markup(math(term_sum(gathered_terms(written)))),
         )
         for at, written in enumerate(worked.written.equations, 1)
     )
+
+
+def set_origin(written: Equation, worked: WorkedCircuit) -> Markup:
+    """The name of the junction or the loop of an equation, set."""
+    return set_point(written.origin) if written.rule is Rule.JUNCTION else set_text(written.origin, worked.topology)
 
 
 def number_equations(worked: WorkedCircuit) -> dict[tuple[Rule, str], int]:

@@ -3,19 +3,24 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
+from build_tools.circuit.problem import listed
+from build_tools.circuit.sentences import say
 from build_tools.figure.description import long_description, short_description
 from build_tools.figure.figure import Figure
+from build_tools.figure.layout import Layout, Spot
 from build_tools.laws.meaning import WorkedCircuit
 from build_tools.page import advice, answers, hand, setup
 from build_tools.page.page import Page
 from build_tools.page.prose import question_text, render_question, set_text
 from build_tools.page.record import Record, write_record
+from build_tools.page.telling import tell
 
 sections = (
     ("question", "Question"),
@@ -38,7 +43,7 @@ def write_page(worked: WorkedCircuit, figure: Figure) -> Page:
     """Write the page of one worked and drawn circuit."""
     circuit = worked.circuit
     context = build_context(worked, figure)
-    blocks = {name: render(f"{name}.html.jinja", context) for name, _ in sections}
+    blocks = {name: render("section.html.jinja", {**context, "section": name}) for name, _ in sections}
     return Page(
         address=circuit.address,
         title=circuit.title,
@@ -48,7 +53,7 @@ def write_page(worked: WorkedCircuit, figure: Figure) -> Page:
         unknowns=len(worked.topology.branches),
         formerly=circuit.formerly,
         markdown=render("example.md.jinja", {**context, "sections": sections}),
-        blocks=blocks | {"record": record_block(write_record(worked))},
+        blocks=blocks | {"record": json_block("circuit", write_record(worked)), "layout": json_block("figure", write_layout(figure.layout))},
         figure=figure.svg,
     )
 
@@ -57,21 +62,29 @@ def build_context(worked: WorkedCircuit, figure: Figure) -> dict[str, object]:
     """Everything the templates of a page may use."""
     topology, layout = worked.topology, figure.layout
     return {
-        "circuit": worked.circuit,
-        "units": worked.units,
-        "facts": count_facts(worked),
+        **build_solution(worked, layout),
         "question": render_question(worked.circuit.question, topology),
         "figure": Markup(figure.svg),
         "in_words": [set_text(sentence, topology) for sentence in long_description(topology, layout)],
         "prompts": [set_text(prompt, topology) for prompt in advice.write_prompts(worked)],
         "cautions": [set_text(reason, topology) for reason in advice.write_cautions(worked)],
+    }
+
+
+def build_solution(worked: WorkedCircuit, layout: Layout | None) -> dict[str, object]:
+    """What the sections show that the page's scripts write too, when a reader chooses otherwise."""
+    return {
+        "circuit": worked.circuit,
+        "units": worked.units,
+        "facts": count_facts(worked),
         "directions": setup.view_directions(worked, layout),
         "idle": setup.view_idle(worked),
         "junctions": setup.view_junctions(worked),
+        "enough": setup.say_enough(worked),
         "loops": setup.view_loops(worked, layout),
         "equations": setup.view_equations(worked),
         "route": hand.view_route(worked),
-        "asked": [set_text(current, topology) for current in worked.route.asked],
+        "asked": set_text(listed(worked.route.asked), worked.topology),
         "matrix": answers.view_matrix(worked),
         "currents": answers.view_currents(worked, layout),
         "parts": answers.view_parts(worked),
@@ -88,15 +101,32 @@ def count_facts(worked: WorkedCircuit) -> dict[str, int]:
     """The numbers that the prose mentions."""
     topology = worked.topology
     used = sum(junction.used for junction in topology.junctions)
-    return {"unknowns": len(topology.branches), "junctions": len(topology.junctions), "used": used, "loops": len(topology.loops)}
+    return {
+        "unknowns": len(topology.branches),
+        "junctions": len(topology.junctions),
+        "used": used,
+        "loops": len(topology.loops),
+        "asked": len(worked.route.asked),
+    }
 
 
-def record_block(record: Record) -> str:
-    """The JSON block. Signs that could end the element are written as JSON escapes, which mean the same."""
+def write_layout(layout: Layout) -> Record:
+    """Where the figure's lines run, for words of direction [px, to a tenth]."""
+
+    def near(spots: Iterable[Spot]) -> list[list[float]]:
+        return [[round(x, 1), round(y, 1)] for x, y in spots]
+
+    routes = {name: near(route) for name, route in layout.routes.items()}
+    places = dict(zip(layout.places, near(layout.places.values()), strict=True))
+    return {"places": places, "routes": routes, "lines": [near(line) for line in layout.lines]}
+
+
+def json_block(id: str, record: Record) -> str:
+    """A JSON block. Signs that could end the element are written as JSON escapes, which mean the same."""
     text = json.dumps(record, ensure_ascii=False, separators=(",", ":"))
     for sign in "<>&\u2028\u2029":
         text = text.replace(sign, f"\\u{ord(sign):04x}")
-    return f'<script type="application/json" id="circuit">{text}</script>'
+    return f'<script type="application/json" id="{id}">{text}</script>'
 
 
 def figure_label(worked: WorkedCircuit) -> str:
@@ -117,10 +147,12 @@ def render(template: str, context: dict[str, object]) -> str:
 @cache
 def environment() -> Environment:
     """The templates of this room, with everything escaped that is not markup already."""
-    return Environment(
+    made = Environment(
         loader=FileSystemLoader(Path(__file__).parent / "templates"),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
     )
+    made.globals |= {"say": say, "tell": tell}
+    return made

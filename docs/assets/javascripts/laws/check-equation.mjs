@@ -25,9 +25,12 @@ const MOST_FAULTS = 4;
  */
 export function checkEquation(example, text, choices = {}) {
   const laws = findLaws(example, choices);
-  const readings = readAll(text, laws);
-  const [first] = readings;
+  const usual = readAll(text, laws, laws.choices.slice(0, 1));
+  const [first] = usual;
   if (first.unreadable) return refuse(first.unreadable);
+  const asUsual = findLaw(usual, laws);
+  if (asUsual) return asUsual;
+  const readings = readAll(text, laws);
   if (readings.every(({ row }) => row.every((value) => !value))) return refuse({ at: 0, length: `${text}`.length, reason: "says-nothing" });
   const right = findLaw(readings, laws) ?? findSum(readings, laws);
   if (right) return right;
@@ -41,11 +44,11 @@ const refuse = ({ at, length, reason }) => ({ verdict: "unreadable", origin: nul
  * The equation as a row, in every way it can be read: numbers in groups, names that stand for two things, units.
  * @returns {object[]} what is read as usual and in the page's units comes first
  */
-export function readAll(text, laws) {
+export function readAll(text, laws, choices = laws.choices) {
   const numbers = hasTwoReadings(`${text}`) ? [false, true] : [false];
-  const names = hasTwoInner(laws) ? [false, true] : [false];
+  const names = hasTwoInner(`${text}`, laws) ? [false, true] : [false];
   const ways = numbers.flatMap((byThousands) => names.map((plainInner) => ({ byThousands, plainInner })));
-  const readings = ways.flatMap((way) => laws.choices.map((choice) => build(readEquation(text, laws, choice, way), choice)));
+  const readings = ways.flatMap((way) => choices.map((choice) => build(readEquation(text, laws, choice, way), choice)));
   const readable = readings.filter(({ unreadable }) => !unreadable);
   return readable.length ? readable : readings;
 }

@@ -13,7 +13,7 @@ import { checkEquation, readAll } from "./check-equation.mjs";
 import { fraction } from "./fraction.mjs";
 import { rounded, withUnit } from "./numeral.mjs";
 import { sizeOf } from "./read-units.mjs";
-import { kindOfSlip } from "./slip-kinds.mjs";
+import { kindOfSlip } from "./slip-words.mjs";
 
 const MOST_NAMED = 2;
 

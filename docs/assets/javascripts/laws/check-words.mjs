@@ -1,7 +1,7 @@
 /** What is said of an equation: keys of ../slips.mjs and the values for their places. No sentence is written here. */
 import { fraction, ONE } from "./fraction.mjs";
 import { MINUS, plain, SPACE } from "./numeral.mjs";
-import { kindOfSlip } from "./slip-kinds.mjs";
+import { kindOfSlip } from "./slip-words.mjs";
 
 /**
  * A law that was recognised, in the sense in which the student wrote it.
@@ -10,7 +10,7 @@ import { kindOfSlip } from "./slip-kinds.mjs";
 export function describeLaw(law, reading, laws) {
   if (law.rule === "junction") return { say: { key: "is-junction", values: { origin: law.origin, where: whereIs(law, false) } } };
   const turned = isTurned(reading, reading.row.find(Boolean) < 0n !== law.row.find(Boolean) < 0n);
-  return { walk: walkOf(law, turned), say: { key: law.named ? "is-loop" : "is-other-loop", values: { origin: law.origin, where: whereIs(law, turned) } } };
+  return { walk: walkOf(law, turned), say: { key: law.named ? "is-loop" : "is-other-loop", values: { origin: law.origin, where: whereIs(law, turned), walk: walkOf(law, turned).join(", ") } } };
 }
 
 /** A true combination, and how it is made of the equations of the page. */
@@ -36,13 +36,15 @@ export function describeFault(way, reading, laws) {
   const { slip, law, match } = way;
   const turned = isTurned(reading, match.factor.above < 0n !== match.factor.below < 0n);
   const current = way.column === null ? null : laws.unknowns[way.column];
-  const values = { part: way.part, parts: (way.parts ?? [way.part]).join(", "), current, origin: law.origin, where: whereIs(law, turned), ...termValues(way, reading, laws, turned) };
+  const values = { part: way.part, parts: (way.parts ?? [way.part]).join(", "), current, ownCurrent: ownCurrent(way.part, laws), origin: law.origin, where: whereIs(law, turned), ...termValues(way, reading, laws, turned) };
   return {
     kind: kindOfSlip(slip), part: way.part, current, origin: law.origin, slip, ...(way.parts ? { parts: way.parts } : {}),
     ...(law.walk.length ? { walk: walkOf(law, turned) } : {}), both: { written: values.writtenFactor, right: values.rightFactor },
     say: { key: sentenceOf(way, turned), values },
   };
 }
+
+const ownCurrent = (part, laws) => (part ? laws.topology.branchOf.get(part).current : null);
 
 /** Which of a slip's sentences fits: some depend on the sense of the walk. */
 function sentenceOf({ slip, law, part, column }, turned) {

@@ -9,6 +9,7 @@
  */
 
 import { stepEnd } from "./circuit.mjs";
+import { isLess } from "./hand-rows.mjs";
 import { findPieces, followChoice } from "./loop.mjs";
 
 const MOST_LOOPS = 20;
@@ -92,15 +93,25 @@ export function applyChoices(topology, { leaveOut = "", walk = [] }) {
   return { ...topology, junctions, loops: walk.length ? nameLoops(walk, topology) : topology.loops };
 }
 
-/** Every junction; in each piece one is left out: the chosen one, else where most branches meet. */
-function leaveOutJunction({ junctions, branches, node }, chosen) {
-  const ends = branches.flatMap((branch) => [branch.start, branch.end]);
-  const count = (name) => ends.filter((end) => end === name).length;
+/** Every junction; in each piece one is left out: the chosen one, else the busiest. */
+function leaveOutJunction({ junctions, branches, node, parts }, chosen) {
+  const names = junctions.map((junction) => junction.name);
   const leftOut = findPieces(branches).map((piece) => {
-    const inside = junctions.map((junction) => junction.name).filter((name) => piece.includes(name));
-    return inside.includes(node[chosen]) ? node[chosen] : inside.reduce((best, name) => (count(name) >= count(best) ? name : best), inside[0]);
+    const inside = names.filter((name) => piece.includes(name));
+    return inside.includes(node[chosen]) ? node[chosen] : findBusiest(inside, branches, node, parts);
   });
   return junctions.map((junction) => ({ ...junction, used: !leftOut.includes(junction.name) }));
+}
+
+/** Where most branches meet; among equals the first battery's minus, else the last. */
+function findBusiest(names, branches, node, parts) {
+  const ends = branches.flatMap((branch) => [branch.start, branch.end]);
+  const minuses = parts.filter((part) => part.kind === "battery").map((part) => node[part.start]);
+  const rank = (name) => {
+    const at = minuses.indexOf(name);
+    return [ends.filter((end) => end === name).length, at < 0 ? 0 : minuses.length - at];
+  };
+  return names.reduce((best, name) => (isLess(rank(name), rank(best)) ? best : name), names[0]);
 }
 
 /** Chosen loops take the names of the page's loops in turn; further ones the first free L and number. */

@@ -78,7 +78,8 @@ function readTerm(reader) {
 function readProduct(reader) {
   let product = readFactor(reader);
   for (;;) {
-    const [at, sign] = [reader.at, peek(reader)];
+    const sign = peek(reader);
+    const { at } = reader;
     if (sign === "*" || sign === "/") reader.at += 1;
     else if (!beginsFactor(reader)) return product;
     const factor = readFactor(reader);
@@ -136,7 +137,7 @@ function readBracket(reader) {
   reader.at += 1;
   reader.depth += 1;
   const inside = readSum(reader);
-  if (peek(reader) !== ")") throw atEnd(reader) ? new Stop("bracket-open", start) : new Stop(...strange(reader));
+  if (peek(reader) !== ")") throw atEnd(reader) || peek(reader) === "=" ? new Stop("bracket-open", start) : new Stop(...strange(reader));
   reader.at += 1;
   reader.depth -= 1;
   return inside;

@@ -16,6 +16,13 @@ const split = (name) => /^(.[A-Za-z]*?)_?(\d+|[A-Za-z]?\d*)$/.exec(name)?.slice(
  * @returns {{pattern: RegExp, meaning: Meaning, name: string}[]}
  */
 export function listNames(circuit, plainInner = false) {
+  if (!kept.has(circuit)) kept.set(circuit, [false, true].map((plain) => makeNames(circuit, plain)));
+  return kept.get(circuit)[Number(plainInner)];
+}
+
+const kept = new WeakMap();
+
+function makeNames(circuit, plainInner) {
   const exact = [...nameCurrents(circuit), ...nameParts(circuit)];
   const inner = nameInner(circuit);
   const others = [...(plainInner ? [] : inner), ...exact.map(loosen), ...(plainInner ? inner : []), ...nameEmfs(circuit), ...nameOnly(circuit)];
@@ -75,4 +82,4 @@ export function readName(text, at, names) {
 }
 
 /** Whether r1 may be the internal resistance of a battery or the resistor R1. */
-export const hasTwoInner = (circuit) => nameInner(circuit).some(({ name }) => nameParts(circuit).some((part) => swapCase(part.name) === name));
+export const hasTwoInner = (text, circuit) => text.includes("r") && nameInner(circuit).some(({ name }) => nameParts(circuit).some((part) => swapCase(part.name) === name));

@@ -55,7 +55,7 @@ function build(typed, [whole, decimals = ""]) {
 export const hasTwoReadings = (text) => /(?<![\d.,])[1-9]\d{0,2}(?:,\d{3})+(?![\d.,])/.test(text);
 
 const folds = Object.fromEntries([
-  ...[..."−–—‒‐‑﹣⁻"].map((sign) => [sign, "-"]),
+  ...[..."−–—‒‐‑﹣"].map((sign) => [sign, "-"]),
   ...[..."·×∙⋅•✕✖∗"].map((sign) => [sign, "*"]),
   ...[..."÷⁄∕"].map((sign) => [sign, "/"]),
   ...[..."[{"].map((sign) => [sign, "("]),

@@ -1,0 +1,33 @@
+"""The sentences of a page, read from the one file that the page's scripts read too.
+
+The file is a JavaScript module that exports one JSON object. A sentence has its places in braces; where a count decides
+between two of them, their keys end in `.one` and `.many`.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from functools import cache
+from pathlib import Path
+from types import MappingProxyType
+
+path = Path(__file__).parents[2] / "docs/assets/javascripts/sentences.mjs"
+
+
+@cache
+def read_sentences() -> Mapping[str, str]:
+    """Every sentence by its key."""
+    text = path.read_text(encoding="utf-8")
+    return MappingProxyType(json.loads(text.removeprefix("export default ").rstrip().removesuffix(";")))
+
+
+def find_sentence(key: str, count: int | None = None) -> str:
+    """The sentence with its places still open; a count chooses between one and many."""
+    ending = "" if count is None else ".one" if count == 1 else ".many"
+    return read_sentences()[key + ending]
+
+
+def say(key: str, count: int | None = None, **values: object) -> str:
+    """A sentence with its places filled."""
+    return find_sentence(key, count).format(count=count, **values)

@@ -1,0 +1,60 @@
+/** "My set": which of the typed equations say something new, and what is still missing. */
+import { checkEquation, readAll } from "./check-equation.mjs";
+import { findLaws, valueOf } from "./check-laws.mjs";
+import { IndependentRows } from "./elimination.mjs";
+import { fraction } from "./fraction.mjs";
+import { MINUS, plain } from "./numeral.mjs";
+
+/**
+ * Judges a set of equations, in the order in which they were typed.
+ * @param {object} example what `solve --json` prints
+ * @param {string[]} texts as typed
+ * @param {{flip?: string[]}} [choices]
+ * @returns {{rows: {verdict: string, isNew: boolean, sum: {number: number, factor: string}[], say: object | null}[],
+ *   independent: number, needed: number, missing: number, next: {rule: string, origin: string, walk: string[]} | null}}
+ *   sum: for an equation that says nothing new, how it is made of those before it, counted from 1; next: a law that would
+ *   add something
+ */
+export function checkSet(example, texts, choices = {}) {
+  const laws = findLaws(example, choices);
+  const known = new IndependentRows();
+  const numbers = [];
+  const rows = texts.map((text, at) => judge(text, at + 1, { example, choices, laws, known, numbers }));
+  const independent = rows.filter(({ isNew }) => isNew).length;
+  const needed = laws.unknowns.length;
+  const touched = new Set(rows.flatMap(({ columns }) => columns));
+  return { rows: rows.map(({ columns: _, row: __, ...told }) => told), independent, needed, missing: needed - independent, next: findNext(laws, rows.flatMap(({ row }) => (row ? [row] : [])), touched, needed - independent) };
+}
+
+function judge(text, number, { example, choices, laws, known, numbers }) {
+  const { verdict } = checkEquation(example, text, choices);
+  const row = ["unreadable", "false"].includes(verdict) ? null : readAll(text, laws).map((reading) => reading.row).find((each) => valueOf(each, laws.answer).isZero);
+  if (!row) return { verdict, isNew: false, sum: [], say: null, columns: [] };
+  const fractions = row.map((value) => fraction(value));
+  const recipe = known.add(fractions);
+  const isNew = recipe === null;
+  numbers.push(number);
+  const sum = [...(recipe ?? [])].map(([at, factor]) => ({ number: numbers[at], factor }));
+  const say = recipe ? { key: "no-new", values: { sum: write(sum) } } : null;
+  return { verdict, isNew, sum: sum.map((each) => ({ ...each, factor: `${each.factor}` })), say, row: isNew ? fractions : null, columns: row.flatMap((value, at) => (value ? [at] : [])) };
+}
+
+function write(sum) {
+  return sum.map(({ number, factor }) => `${factor.isNegative ? MINUS : "+"} ${factor.size().equals(fraction(1n)) ? "" : `${plain(factor.size())} × `}(${number})`).join(" ").replace(/^\+ /, "");
+}
+
+/** A law that adds something: first a loop with a part of no equation yet, then a junction, then any. */
+function findNext(laws, rows, touched, missing) {
+  if (missing <= 0) return null;
+  const fresh = laws.laws.filter(({ row }) => addsTo(rows, row.map((value) => fraction(value))));
+  const open = ({ row }) => row.slice(0, -1).some((value, at) => value && !touched.has(at));
+  const law = fresh.find((each) => each.rule === "loop" && each.named && open(each)) ?? fresh.find(({ rule }) => rule === "junction") ?? fresh[0];
+  return law ? { rule: law.rule, origin: law.origin, walk: law.walk } : null;
+}
+
+/** Whether a row is new beside rows that are new themselves. */
+function addsTo(rows, row) {
+  const known = new IndependentRows();
+  rows.forEach((each) => known.add(each));
+  return known.add(row) === null;
+}
