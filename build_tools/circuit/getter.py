@@ -71,7 +71,8 @@ class Getter:
 
     def one_of(self, value: object, where: KeyPath, choices: Iterable[str], what: str) -> str:
         """One of a few words or names, or empty."""
-        if isinstance(value, str) and value in (known := tuple(choices)):
+        known = tuple(choices)
+        if isinstance(value, str) and value in known:
             return value
         near = did_you_mean(value, known) if isinstance(value, str) else ""
         said = near or not known or len(known) > 12 or all(word in what for word in known)
