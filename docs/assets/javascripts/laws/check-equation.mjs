@@ -168,7 +168,7 @@ function pointTo(reading, matches, laws) {
   const clear = near.length && (near.length === 1 || near[0].agreeing > near[1].agreeing);
   const alike = laws.laws.filter((law) => law.row.every((value, at) => !value === !reading.row[at]));
   const law = clear ? near[0].law : alike.length === 1 ? alike[0] : null;
-  const say = law ? { key: "two-terms-off", values: { origin: law.origin, where: law.named ? law.origin : law.walk.join(", ") } } : { key: "unrelated", values: {} };
+  const say = law ? { key: clear ? "two-terms-off" : "same-currents", values: { origin: law.origin, where: law.named ? law.origin : law.walk.join(", ") } } : { key: "unrelated", values: {} };
   return { verdict: "false", origin: law?.origin ?? null, faults: [], say, ...(law?.walk.length ? { walk: law.walk } : {}) };
 }
 

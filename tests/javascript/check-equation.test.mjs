@@ -1,0 +1,133 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { checkEquation } from "../../docs/assets/javascripts/laws/check-equation.mjs";
+import { sentence } from "../../docs/assets/javascripts/laws/slip-words.mjs";
+import { findExample, loadRecords } from "../measure/examples.mjs";
+
+const records = loadRecords();
+const example = (name) => findExample(records, name);
+const verdictOf = (name, text, choices) => {
+  const { verdict, origin } = checkEquation(example(name), text, choices);
+  return [verdict, origin];
+};
+
+const right = [
+  ["link-wire", "I1=I2+I3", "junction", "c"],
+  ["link-wire", "I2 + I3 - I1 = 0", "junction", "c"],
+  ["link-wire", "2 I4 = 2 I3 + 2 I5", "junction", "e"],
+    ["link-wire", "12.8 - 0.2 I1 - 6*I2 = 0", "loop", "L1"],
+  ["link-wire", "-12,8 + 0,2 I_1 + 6 i2 = 0", "loop", "L1"],
+  ["link-wire", "12800 = 200 I1 + 6000 I2", "loop", "L1"],
+  ["link-wire", "12.8 V = 0.2 Ω I1 + 6 Ω I2", "loop", "L1"],
+  ["link-wire", "E1 = r1 I1 + R1 I2", "loop", "L1"],
+  ["link-wire", "3 I2 = 2 I4", "loop", "L2"],
+  ["link-wire", "12.8 - 0.2 I1 - 4 I4 = 0", "loop", "E1.W1.R2"],
+  ["link-wire", "12.8 - 0.2 (I2 + I3) - 6 I2 = 0", "combination", null],
+  ["link-wire", "I1 - I2 = I4 - I5", "junction", "d"],
+  ["link-wire", "12.8 - 0.2 I1 - 12 I2 + 4 I4 = 0", "combination", "L1 − L2"],
+  ["link-wire", "I1 = 4 A", "combination", null],
+  ["link-wire", "I1 = 4000 mA", "combination", null],
+  ["frost-bridge", "9 - I1 * 1 = 3 I3 - I1", "combination", null],
+  // OpenStax, University Physics Volume 2, sec. 10.3: the set, and the combinations on the way to I1.
+  ["openstax-up2-fig-10-26", "I1 - I2 - I3 = 0", "junction", "b"],
+  ["openstax-up2-fig-10-26", "3 I1 + 3 I2 = 24", "loop", "L1"],
+  ["openstax-up2-fig-10-26", "3 I2 - 7 I3 = 29", "loop", "L2"],
+  ["openstax-up2-fig-10-26", "6 I1 - 3 I3 = 24", "combination", null],
+  ["openstax-up2-fig-10-26", "3 I1 + 7 I3 = -5", "loop", "R1.R3.R4.V2.V1"],
+  ["openstax-up2-fig-10-26", "51 I1 = 153", "combination", null],
+  // OpenStax, University Physics Volume 2, sec. 10.3, example 10.6.
+  ["openstax-up2-example-10-6", "3 I1 - 8 I2 = -1.8", "loop", "L1"],
+  ["openstax-up2-example-10-6", "8 I2 + I3 = 2.9", "loop", "L2"],
+  // OpenStax, College Physics 2e, sec. 21.3, example 21.5.
+  ["openstax-cp2-example-21-5", "-3 I2 + 18 - 6 I1 = 0", "loop", "L1"],
+  ["openstax-cp2-example-21-5", "6 I1 + 2 I3 - 45 = 0", "loop", "L2"],
+];
+
+test("what is true is called by its name", () => {
+  for (const [name, text, verdict, origin] of right) {
+    const found = checkEquation(example(name), text);
+    assert.equal(found.verdict, verdict, text);
+    if (verdict !== "loop" || origin?.startsWith("L")) assert.equal(found.origin, origin, text);
+    else assert.deepEqual([...found.walk].sort(), origin.split(".").sort(), text);
+    assert.deepEqual(found.faults, [], text);
+  }
+});
+
+test("turning an arrow turns what is right", () => {
+  assert.deepEqual(verdictOf("link-wire", "-I1 = I2 + I3", { flip: ["I1"] }), ["junction", "c"]);
+  assert.deepEqual(verdictOf("link-wire", "I1 = I2 + I3", { flip: ["I1"] })[0], "false");
+  assert.deepEqual(verdictOf("link-wire", "12.8 + 0.2 I1 - 6 I2 = 0", { flip: ["I1", "nonsense"] }), ["loop", "L1"]);
+});
+
+const slips = [
+  ["link-wire", "12.8 - 0.2 I1 + 6 I2 = 0", "sign", "R1", "I2", "L1"],
+  ["link-wire", "12.8 = 0.2 I1 - 6 I2", "sign", "R1", "I2", "L1"],
+  ["link-wire", "12.8 + 0.2 I1 - 6 I2 = 0", "sign", "E1", "I1", "L1"],
+  ["link-wire", "-12.8 - 0.2 I1 - 6 I2 = 0", "emf sign", "E1", null, "L1"],
+  ["link-wire", "12.8 - 6 I2 = 0", "missing", "E1", "I1", "L1"],
+  ["link-wire", "0.2 I1 + 6 I2 = 0", "missing", "E1", null, "L1"],
+  ["link-wire", "12.8 - 0.2 I1 - 6 I2 - 4 I4 = 0", "extra", "R2", "I4", "L1"],
+  ["link-wire", "12.8 - 0.2 I1 - 4 I2 = 0", "value", "R1", "I2", "L1"],
+  ["link-wire", "12.8 - 0.2 I1 - 5.5 I2 = 0", "value", "R1", "I2", "L1"],
+  ["link-wire", "12.8 - 0.2 I1 - 6000 I2 = 0", "value", "R1", "I2", "L1"],
+  ["link-wire", "25.6 - 0.4 I1 + 12 I2 = 0", "sign", "R1", "I2", "L1"],
+  ["link-wire", "I1 = I2 - I3", "sign", null, "I3", "c"],
+  ["link-wire", "I4 = I5", "missing", null, "I3", "e"],
+  ["frost-bridge", "E1 - R3 I3 + R5 I5 - R2 I2 - R1 I1 = 0", "extra", "R1", "I1", null],
+];
+
+test("the slip is among those named, and nearest first where it is named alone", () => {
+  for (const [name, text, ...slip] of slips) {
+    const { verdict, faults } = checkEquation(example(name), text);
+    assert.equal(verdict, "false", text);
+    const told = faults.map(({ kind, part, current, origin }) => [kind, part, current, slip[3] === null ? null : origin]);
+    assert.ok(told.some((each) => each.join() === slip.join()), `${text}: ${JSON.stringify(told)}`);
+  }
+});
+
+test("kΩ beside A in one row is a prefix, the same units throughout are not", () => {
+  const bridge = example("frost-bridge");
+  const loop = bridge.equations.find(({ rule, right: emf }) => rule === "loop" && emf !== "0");
+  const row = (factor, emf) => `${loop.coefficients.map((value, at) => `(${value})/${factor} ${bridge.unknowns[at]}`).join(" + ")} = ${loop.right}/${emf}`;
+  assert.equal(checkEquation(bridge, row(1, 1)).verdict, "loop");
+  assert.equal(checkEquation(bridge, row(1000, 1)).verdict, "loop");
+  const [fault] = checkEquation(bridge, row(1, 1000000)).faults;
+  assert.deepEqual([fault.kind, fault.slip], ["value", "prefix-of-all"]);
+});
+
+test("what it says is a whole sentence, in the student's own sense of walking", () => {
+  const say = (text) => sentence(checkEquation(example("link-wire"), text).say);
+  assert.equal(say("12.8 - 0.2 I1 + 6 I2 = 0"), "You go through R1 along I2, so the potential drops there: −\u00a06\u00a0I2, not +\u00a06\u00a0I2.");
+  assert.equal(say("-12.8 + 0.2 I1 - 6 I2 = 0"), "You go through R1 against I2, so the potential rises there: +\u00a06\u00a0I2, not −\u00a06\u00a0I2.");
+  assert.equal(say("12.8 = 0.2 I1 - 6 I2"), "You go through R1 along I2, so the potential drops there: −\u00a06\u00a0I2, not +\u00a06\u00a0I2.");
+  assert.equal(say("I1 = I2 - I3"), "I3 leaves junction c, so it counts minus where what enters counts plus: −\u00a0I3, not +\u00a0I3.");
+  assert.equal(say("12.8 - 0.2 I1 - 6 I2 - 4 I4 = 0"), "R2 is not on this loop (L1): −\u00a04\u00a0I4 does not belong in its equation.");
+  assert.equal(say("12.8 - 6 I2 = 0"), "The internal resistance of E1 lies on this loop too: −\u00a00.2\u00a0I1 is missing.");
+});
+
+test("where nothing is near nothing is named, and a question is asked", () => {
+  const { verdict, origin, faults, say } = checkEquation(example("link-wire"), "99 I2 + 17 I4 + I5 = 3");
+  assert.deepEqual([verdict, origin, faults, say.key], ["false", null, [], "unrelated"]);
+});
+
+test("a term of nothing is doubted, not condemned", () => {
+  const idle = example("bypassed-lamp");
+  const zero = idle.currents.find(({ exact }) => exact === "0").name;
+  const loop = idle.equations.find(({ rule, coefficients, right: emf }) => rule === "loop" && emf !== "0" && coefficients[idle.unknowns.indexOf(zero)] !== "0");
+  const text = `${loop.coefficients.map((value, at) => `${idle.unknowns[at] === zero ? "-" : ""}(${value}) ${idle.unknowns[at]}`).join(" + ")} = ${loop.right}`;
+  const { verdict, faults, doubts } = checkEquation(idle, text);
+  assert.deepEqual([verdict, faults, doubts[0].kind, doubts[0].current], ["combination", [], "sign", zero]);
+});
+
+const silent = [["I1 = I1", "says-nothing"], ["12 - 4 I1", "no-equals"], ["0 = 0", "says-nothing"], [undefined, "empty"], [null, "empty"], [12, "no-equals"]];
+
+test("what says nothing is not judged", () => {
+  for (const [text, key] of silent) {
+    const { verdict, say } = checkEquation(example("link-wire"), text);
+    assert.deepEqual([verdict, say.key], ["unreadable", key], `${text}`);
+  }
+});
+
+test("a left side alone is taken as equal to zero where that is a law", () => {
+  assert.deepEqual(verdictOf("link-wire", "12.8 - 0.2 I1 - 6 I2"), ["loop", "L1"]);
+});
