@@ -1,4 +1,4 @@
-"""The command line: `python -m build_tools solve | check | new`.
+"""The command line: `python -m build_tools solve | check | new | record | compare`.
 
 Exit status 0: done; 1: the circuits have faults (reported on standard error); 2: wrong usage.
 """
@@ -18,8 +18,12 @@ from build_tools.circuit.formerly import address_pattern
 from build_tools.circuit.starter import starter_text
 from build_tools.page.record import write_record
 from build_tools.pipeline import FaultyCircuits, check_file, find_files, refuse_twins, work_file
+from build_tools.site.built import read_site
+from build_tools.site.comparing import compare_sites
+from build_tools.site.published import UnreadableRecord, add_site, read_published, write_published
 
 circuits = Path("circuits")
+published = Path("docs/published.toml")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -42,7 +46,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def build_parser() -> argparse.ArgumentParser:
     """The commands and what they take."""
     parser = argparse.ArgumentParser(prog="python -m build_tools", description="Work out multi-loop DC circuits from short files.")
-    commands = parser.add_subparsers(required=True, metavar="solve | check | new")
+    commands = parser.add_subparsers(required=True, metavar="solve | check | new | record | compare")
     solve = commands.add_parser("solve", help="work out one circuit and print the answers")
     solve.add_argument("file", type=Path, metavar="FILE", help="a circuit file")
     solve.add_argument("--json", action="store_true", help="print the whole solution as one JSON object")
@@ -53,6 +57,13 @@ def build_parser() -> argparse.ArgumentParser:
     new = commands.add_parser("new", help="write a commented circuit file that already solves")
     new.add_argument("name", metavar="NAME", help="its address: small letters, digits and hyphens")
     new.set_defaults(run=start_new)
+    record = commands.add_parser("record", help="after publishing: keep every address of the site on record")
+    record.add_argument("site", type=Path, nargs="?", default=Path("site"), metavar="SITE", help="the folder that was published; default: site")
+    record.set_defaults(run=record_site)
+    compare = commands.add_parser("compare", help="say which addresses, examples and answers changed from one built site to another")
+    compare.add_argument("old", type=Path, metavar="OLD_SITE")
+    compare.add_argument("new", type=Path, metavar="NEW_SITE")
+    compare.set_defaults(run=compare_built)
     return parser
 
 
@@ -105,6 +116,38 @@ def start_new(chosen: argparse.Namespace) -> int:
         return 2
     print(f"{path} is written and already solves: change it line by line, then run check {path}")
     return 0
+
+
+def record_site(chosen: argparse.Namespace) -> int:
+    """Add a published site to the record of addresses."""
+    if not is_site(chosen.site):
+        return 2
+    try:
+        recorded = read_published(published)
+        grown = add_site(recorded, read_site(chosen.site))
+        write_published(published, grown)
+    except (UnreadableRecord, OSError) as error:
+        print(f"record: {error}", file=sys.stderr)
+        return 1
+    print(f"{published}: {len(grown)} addresses, {len(grown) - len(recorded)} of them new")
+    return 0
+
+
+def compare_built(chosen: argparse.Namespace) -> int:
+    """Print what changed from one built site to another."""
+    if not (is_site(chosen.old) and is_site(chosen.new)):
+        return 2
+    differences = tuple(compare_sites(chosen.old, chosen.new))
+    print("\n".join(differences) or "the same addresses, examples and answers")
+    return 0
+
+
+def is_site(folder: Path) -> bool:
+    """Whether a folder holds a built site; says so where it does not."""
+    if (folder / "index.html").is_file():
+        return True
+    print(f"expected the folder of a built site, got {folder}: build it first, mkdocs build --site-dir {folder}", file=sys.stderr)
+    return False
 
 
 if __name__ == "__main__":

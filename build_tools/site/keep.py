@@ -14,6 +14,7 @@ from dataclasses import asdict, fields
 from hashlib import sha256
 from importlib.metadata import version
 from pathlib import Path
+from typing import Any
 
 from build_tools.page.page import Page
 
@@ -78,8 +79,9 @@ def read_page(path: Path) -> Page | None:
         if sha256(body).hexdigest().encode() != seal:
             return None
         kept = json.loads(body)
-        values = {field.name: kept[field.name] for field in fields(Page)}
-        return Page(**{name: tuple(value) if isinstance(value, list) else value for name, value in values.items()})
+        values: dict[str, Any] = {field.name: kept[field.name] for field in fields(Page)}
+        values |= {name: tuple(value) for name, value in values.items() if isinstance(value, list)}
+        return Page(**values)
     except (OSError, ValueError, KeyError, TypeError):
         return None
 

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import logging
-import re
 import sys
-from functools import partial
 from pathlib import Path
 from typing import Any, Literal
 
@@ -15,22 +13,22 @@ from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin
-from mkdocs.structure.files import File, Files
+from mkdocs.structure.files import Files
 from mkdocs.structure.pages import Page as SitePage
 
 from build_tools import pipeline
 from build_tools.circuit.reading import battery_shapes, resistor_shapes
-from build_tools.page.listing import figure_file, render_shelves
 from build_tools.page.page import Page
-from build_tools.site.catalogue import all_shelves, first_shelf, in_order
+from build_tools.site.blocks import Blocks
+from build_tools.site.files import add_files, example_source
 from build_tools.site.keep import Keep, edition_of, fingerprint
+from build_tools.site.library import FaultyLibrary, Library, gather
 from build_tools.site.neighbours import link_in_order, listed_below, show_in_section
 
 log = logging.getLogger("mkdocs.plugins.worked-circuits")
 
 tool = Path(pipeline.__file__).parent
 list_page = "examples/index.md"
-place = re.compile(r'<div data-block="([\w-]+)"></div>')
 
 
 class Settings(Config):  # type: ignore[no-untyped-call]
@@ -53,24 +51,21 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         self.serving = False
         self.running = fingerprint(tool, "*.py")
         self.kept: Keep | None = None
-        self.pages: dict[str, Page] = {}
-        """Each example by the source it stands in for, easiest first."""
+        self.library = Library()
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], **_: Any) -> None:
         """Begin with nothing in memory. A plugin that has this stage is kept by MkDocs between the rebuilds of `serve`."""
         self.serving = command == "serve"
-        self.kept, self.pages = None, {}
+        self.kept, self.library = None, Library()
 
-    def on_pre_build(self, **_: Any) -> None:
-        """Work all circuits, before MkDocs empties the site folder: a faulty one must not cost the site that is built."""
+    def on_pre_build(self, *, config: MkDocsConfig, **_: Any) -> None:
+        """Work all circuits and settle all addresses, before MkDocs empties the site folder: a fault must not cost it."""
         try:
-            pages = self.work_all()
-        except pipeline.FaultyCircuits as report:
-            if not (self.serving and self.pages):
-                raise PluginError(f"nothing is published while circuits have faults\n{report}") from None
+            self.library = gather(self.work_all(), config)
+        except (pipeline.FaultyCircuits, FaultyLibrary) as report:
+            if not (self.serving and self.library.examples):
+                raise PluginError(f"nothing is published while there are faults\n{report}") from None
             print(f"\n{report}\n\nUntil that is mended, the pages stay as they were.\n", file=sys.stderr)
-        else:
-            self.pages = {f"examples/{page.address}.md": page for page in in_order(pages)}
 
     def work_all(self) -> tuple[Page, ...]:
         """Every circuit as a page, each kept one as it is."""
@@ -85,11 +80,8 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         return pages
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
-        """Add each example's skeleton as a Markdown file, and its figure as an image, without writing either to disk."""
-        add = partial(File.generated, config)
-        for source, page in self.pages.items():
-            files.append(add(source, content=page.markdown))
-            files.append(add(f"examples/{page.address}/figure.svg", content=figure_file(page.figure)))
+        """Add each example and everything else that is made, without writing any of it to disk."""
+        add_files(files, self.library, config)
         return files
 
     def on_page_markdown(self, markdown: str, *, page: SitePage, **_: Any) -> str:
@@ -97,7 +89,7 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
 
         The search sees only the skeleton, where the question is not: the summary stands in it unseen.
         """
-        example = self.pages.get(page.file.src_uri)
+        example = self.library.examples.get(page.url)
         if example is None:
             return markdown
         page.meta = {
@@ -109,25 +101,19 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
 
     def on_env(self, _env: Any, *, files: Files, **_: Any) -> None:
         """Give the examples, which stand outside the navigation, their parent, previous and next page."""
-        ordered = tuple(self.pages.values())
-        self.lists = {
-            "examples": render_shelves(all_shelves(ordered)),
-            "first-examples": render_shelves(first_shelf(ordered)),
-        }
+        self.blocks = Blocks(self.library)
         self.front = site_page(files, list_page)
         self.listed = listed_below(self.front)
-        link_in_order(self.front, [site_page(files, source) for source in self.pages])
+        link_in_order(self.front, [site_page(files, example_source(page.address)) for page in self.library.examples.values()])
 
     def on_page_context(self, _context: Any, *, page: SitePage, **_: Any) -> None:
         """Show an example in the navigation of its own page."""
-        show_in_section(self.front, self.listed, page if page.file.src_uri in self.pages else None)
+        show_in_section(self.front, self.listed, page if page.url in self.library.examples else None)
 
     def on_post_page(self, output: str, *, page: SitePage, **_: Any) -> str:
         """Put the finished blocks where the skeleton left their places."""
-        example = self.pages.get(page.file.src_uri)
-        blocks = example.blocks if example else self.lists
         try:
-            return place.sub(lambda found: blocks[found[1]], output)
+            return self.blocks.fill(output, page.url)
         except KeyError as missing:
             raise PluginError(f"{page.file.src_uri}: there is no block {missing}") from None
 

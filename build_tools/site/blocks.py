@@ -1,0 +1,43 @@
+"""What is put into the finished pages: the skeletons that the site generator saw leave places for it."""
+
+from __future__ import annotations
+
+import re
+
+from build_tools.page.listing import render_shelves
+from build_tools.site.catalogue import all_shelves, first_shelf
+from build_tools.site.leads import gone_block, keep_anchors
+from build_tools.site.library import Library, list_address
+
+place = re.compile(r'<div data-block="([\w-]+)"></div>')
+
+
+class Blocks:
+    """The finished blocks of one build, by page."""
+
+    def __init__(self, library: Library) -> None:
+        self.library = library
+        ordered = tuple(library.examples.values())
+        self.lists = {"examples": render_shelves(all_shelves(ordered)), "first-examples": render_shelves(first_shelf(ordered))}
+
+    def of_page(self, address: str) -> dict[str, str]:
+        """The blocks of one page."""
+        if page := self.library.examples.get(address):
+            return self.with_anchors(page.blocks, address, "question")
+        if said := self.library.gone.get(address):
+            return {"gone": gone_block(address, said, self.library)}
+        return self.with_anchors(self.lists, address, "examples") if address == list_address else self.lists
+
+    def with_anchors(self, blocks: dict[str, str], address: str, first: str) -> dict[str, str]:
+        """The blocks with the ids that must not be lost."""
+        names = self.library.settled.anchors.get(address, ())
+        return keep_anchors(blocks, names, first) if names else blocks
+
+    def fill(self, output: str, address: str) -> str:
+        """The page with its blocks in their places.
+
+        Raises:
+            KeyError: with the name of a block that there is none of.
+        """
+        blocks = self.of_page(address)
+        return place.sub(lambda found: blocks[found[1]], output)

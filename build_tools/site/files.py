@@ -1,0 +1,40 @@
+"""The files that a build adds to those of docs, without writing any of them to disk itself."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import partial
+
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.structure.files import File, Files, InclusionLevel
+
+from build_tools.page.listing import figure_file
+from build_tools.site.leads import gone_markdown, gone_source, lead_files
+from build_tools.site.library import Library, gone_file, record_file
+
+
+def add_files(files: Files, library: Library, config: MkDocsConfig) -> None:
+    """Add the examples, what stands at old addresses, and the files for other sites; leave out what is ours alone."""
+    for file in generate(library, config):
+        files.append(file)
+    for name in (record_file, gone_file):
+        if own := files.get_file_from_path(name):
+            files.remove(own)
+
+
+def generate(library: Library, config: MkDocsConfig) -> Iterator[File]:
+    """Every added file."""
+    add = partial(File.generated, config)
+    beside_nav = partial(add, inclusion=InclusionLevel.NOT_IN_NAV)
+    for address, page in library.examples.items():
+        yield add(example_source(page.address), content=page.markdown)
+        yield add(f"{address}figure.svg", content=figure_file(page.figure))
+    for address, said in library.gone.items():
+        yield beside_nav(gone_source(address), content=gone_markdown(said.title))
+    for path, content in lead_files(library, config.site_url or ""):
+        yield add(path, content=content)
+
+
+def example_source(address: str) -> str:
+    """The source that an example stands in for."""
+    return f"examples/{address}.md"
