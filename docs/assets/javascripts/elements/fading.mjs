@@ -1,0 +1,115 @@
+/**
+ * `<fading-help>`: how much help the reader wants. Terms of the junction and loop equations become fields, checked as
+ * they are filled in, with the reason where one is wrong; what would give them away stays closed until they stand.
+ */
+
+import { HELPS } from "../page/fading.mjs";
+import { findEquation } from "../page/terms.mjs";
+import { equationInUnits } from "../laws/meaning.mjs";
+import { say } from "../page/saying.mjs";
+import { build } from "./build.mjs";
+import { findExample } from "./page-state.mjs";
+import { YourEquation } from "./your-equation.mjs";
+
+const giveAway = ["equations", "by-hand", "matrix", "currents", "checks"];
+const keyOf = (help) => help || "worked";
+
+export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
+  #abort;
+  #answers = new Map();
+  #opened = new Set();
+  #yours = [];
+  #shown = "";
+
+  async connectedCallback() {
+    this.#abort = new AbortController();
+    const { signal } = this.#abort;
+    this.example = await findExample(this);
+    if (signal.aborted || !this.example) return;
+    this.article = this.closest("article");
+    this.replaceChildren(this.#makeChoice());
+    this.article.addEventListener("example-change", () => this.show(), { signal });
+    this.show();
+  }
+
+  disconnectedCallback() {
+    this.#abort?.abort();
+    this.#clear();
+    this.replaceChildren();
+  }
+
+  /** Show the equations with as many fields as the state says. */
+  show() {
+    const { help } = this.example.state;
+    for (const radio of this.querySelectorAll("input")) radio.checked = radio.value === (help ?? "");
+    const written = `${help} ${this.example.worked.written.equations.map((each) => each.terms.map((term) => term.factor + term.origin + term.reason)).join("|")}`;
+    if (this.#shown === written && this.#yours.every((each) => each.isConnected)) return;
+    if (this.#shown.split(" ")[0] !== String(help)) this.#opened.clear();
+    this.#shown = written;
+    this.#clear();
+    if (help) this.#yours = this.#places().map((place) => this.#makeYours(place, help));
+    this.#closeSections();
+  }
+
+  #places() {
+    return [...this.article.querySelectorAll("[data-section] :is(li[data-junction]:not(.left-out), .loop-walk[data-loop])")];
+  }
+
+  #makeYours(place, help) {
+    const { worked } = this.example;
+    const { junction, loop } = place.dataset;
+    const equation = equationInUnits(findEquation(junction ? "junction" : "loop", junction ?? loop, worked.topology), worked.units);
+    return new YourEquation({ place, equation, help, worked, answers: this.#answers, onChange: (says) => this.#onChange(says) });
+  }
+
+  #onChange(says) {
+    const before = this.#missing;
+    this.#closeSections();
+    this.example.announce(before && !this.#missing ? `${says} ${say("help.done")}` : says);
+  }
+
+  #missing = 0;
+
+  /** Sections that would give the terms away wait until they stand. */
+  #closeSections() {
+    this.#missing = this.#yours.reduce((sum, each) => sum + each.missing, 0);
+    for (const id of giveAway) {
+      const section = this.article.querySelector(`[data-section="${id}"]`);
+      if (!section) continue;
+      const isClosed = this.#missing > 0 && !this.#opened.has(id);
+      section.toggleAttribute("data-withheld", isClosed);
+      if (section.previousElementSibling?.matches(".help-closed")) section.previousElementSibling.remove();
+      if (isClosed) section.before(this.#makeNote(id));
+    }
+  }
+
+  #makeNote(id) {
+    const note = build(["div", { class: "help-closed" }, ["p", {}, say("help.closed", { count: this.#missing })], ["button", { type: "button", class: "text-button" }, say("help.open")]]);
+    note.lastChild.addEventListener("click", () => {
+      this.#opened.add(id);
+      this.#closeSections();
+      const heading = document.getElementById(id);
+      heading?.setAttribute("tabindex", "-1");
+      heading?.focus();
+    });
+    return note;
+  }
+
+  #clear() {
+    for (const each of this.#yours) each.remove();
+    this.#yours = [];
+    for (const note of this.article?.querySelectorAll(".help-closed") ?? []) note.remove();
+    for (const section of this.article?.querySelectorAll("[data-section][data-withheld]") ?? []) section.removeAttribute("data-withheld");
+  }
+
+  #makeChoice() {
+    const choices = HELPS.map((help) => ["label", {}, ["input", { type: "radio", name: "help", value: help || " " }], ["span", {}, say(`help.${keyOf(help)}`)]]);
+    const set = build(["fieldset", { class: "help-choice" }, ["legend", {}, say("help.label")], ...choices]);
+    for (const [at, radio] of set.querySelectorAll("input").entries()) radio.value = HELPS[at];
+    set.addEventListener("change", (event) => {
+      this.example.change({ help: event.target.value });
+      this.example.announce(say(`help.told.${keyOf(event.target.value)}`));
+    });
+    return set;
+  }
+}

@@ -1,0 +1,120 @@
+/**
+ * `<figure-pin>`: keeps the figure in sight, small, above the text that is read; at its side where the screen is low.
+ *
+ * The figure leaves its place only when that place has scrolled away, and its place stays as large as it was, so the
+ * text stands still. What has the focus is never under it.
+ */
+
+import { say } from "../page/saying.mjs";
+
+const share = 0.3;
+const low = "(max-height: 30em) and (orientation: landscape)";
+
+/** How high the pinned figure is [px]: as high as it needs, at most its share of the screen. */
+export function pinnedHeight(figure, width, screen, tools) {
+  return Math.round(Math.min(share * screen, (figure.height / figure.width) * width + tools));
+}
+
+export class FigurePin extends (globalThis.HTMLElement ?? Object) {
+  #abort;
+
+  async connectedCallback() {
+    this.#abort = new AbortController();
+    const { signal } = this.#abort;
+    await customElements.whenDefined("figure-viewer");
+    const tools = this.querySelector(".figure-tools");
+    if (signal.aborted || !tools) return;
+    this.viewer = this.querySelector("figure-viewer");
+    this.button = document.createElement("button");
+    this.button.type = "button";
+    this.button.className = "figure-button figure-pin-button";
+    this.button.textContent = say("pin.pin");
+    tools.prepend(this.button);
+    this.button.addEventListener("click", () => this.pin(!this.isPinned), { signal });
+    addEventListener("scroll", () => this.place(), { signal, passive: true });
+    addEventListener("resize", () => this.place(), { signal });
+    document.addEventListener("focusin", (event) => this.#uncover(event.target), { signal });
+  }
+
+  disconnectedCallback() {
+    this.#abort?.abort();
+    this.button?.remove();
+    this.#release();
+  }
+
+  /** Whether the reader wants the figure in sight. */
+  isPinned = false;
+
+  /** Whether the reader has taken the figure down on this page. */
+  wasUnpinned = false;
+
+  /** Whether the figure can be seen, in its place or pinned. */
+  get isInSight() {
+    const { top, bottom } = this.querySelector(".figure-frame").getBoundingClientRect();
+    return bottom > headerHeight() + 40 && top < innerHeight - 40;
+  }
+
+  /** Keep the figure in sight, or put it back; what has the focus stays where it is on the screen. */
+  pin(wanted) {
+    const held = this.contains(document.activeElement) ? null : document.activeElement;
+    const before = held?.getBoundingClientRect().top;
+    this.isPinned = wanted;
+    this.wasUnpinned ||= !wanted;
+    this.button.textContent = say(wanted ? "pin.unpin" : "pin.pin");
+    this.place();
+    if (held && held !== document.body) scrollBy(0, held.getBoundingClientRect().top - before);
+    if (held) this.#uncover(held);
+    this.dispatchEvent(new CustomEvent("figure-pin", { bubbles: true, detail: { pinned: wanted } }));
+  }
+
+  /** Put the figure where it belongs: in its place while that can be seen, else at the edge of the screen. */
+  place() {
+    if (!this.isPinned) return this.#release();
+    const isLow = matchMedia(low).matches;
+    const header = headerHeight();
+    const figure = this.querySelector(".figure-frame svg");
+    const size = { width: Number(figure.getAttribute("width")), height: Number(figure.getAttribute("height")) };
+    const text = this.closest("article").getBoundingClientRect();
+    const height = pinnedHeight(size, text.width, innerHeight, this.viewer.querySelector(".figure-tools").offsetHeight);
+    const { top, bottom } = this.getBoundingClientRect();
+    if (bottom - header > (isLow ? 40 : height) && top < innerHeight) return this.#release();
+    if (!this.isStuck) this.#stick(bottom - top);
+    this.classList.toggle("beside", isLow);
+    document.documentElement.classList.toggle("figure-beside", isLow);
+    const values = { "--pin-top": header, "--pin-left": text.left, "--pin-width": text.width, "--pin-height": height };
+    for (const [name, value] of Object.entries(values)) this.style.setProperty(name, `${value}px`);
+    document.documentElement.style.setProperty("--pin-cover", `${isLow ? 0 : height}px`);
+    document.documentElement.style.scrollPaddingTop = `${header + (isLow ? 0 : height) + 8}px`;
+  }
+
+  get isStuck() {
+    return this.classList.contains("stuck");
+  }
+
+  #stick(room) {
+    this.style.height = `${room}px`;
+    this.classList.add("stuck");
+  }
+
+  #release() {
+    if (!this.isStuck) return;
+    this.classList.remove("stuck", "beside");
+    this.style.height = "";
+    document.documentElement.classList.remove("figure-beside");
+    document.documentElement.style.removeProperty("--pin-cover");
+    document.documentElement.style.scrollPaddingTop = "";
+  }
+
+  /** Scroll what has the focus out from under the figure. */
+  #uncover(target) {
+    if (!this.isStuck || this.classList.contains("beside") || this.contains(target) || !this.closest("article").contains(target)) return;
+    const cover = this.viewer.getBoundingClientRect().bottom + 4;
+    const { top } = target.getBoundingClientRect();
+    if (top < cover) scrollBy(0, top - cover);
+  }
+}
+
+/** The part of the screen that the masthead covers [px]. */
+function headerHeight() {
+  return Math.max(document.querySelector(".md-header")?.getBoundingClientRect().bottom ?? 0, 0);
+}

@@ -1,0 +1,102 @@
+/**
+ * The steps of a page in their order, read from its sections: each junction, each row of a loop and its equation, the
+ * equation set, each line by hand, the matrix form, each answer, each check.
+ *
+ * A step has a name for the address that outlasts other choices: `c` for a junction, `L1.2` for the second row of a
+ * loop, `L1` for its equation, `I2` for an answer. Words with a hyphen are no names of a circuit.
+ */
+
+import { setName } from "../page/prose.mjs";
+import { say, tell } from "../page/saying.mjs";
+import { lightOf } from "../page/terms.mjs";
+import { termsAt } from "./term-places.mjs";
+
+/**
+ * @typedef {{name: string, section: string, shown: Element[], prompt: import("../page/saying.mjs").Tree[],
+ *   light: import("./light.mjs").Light}} Step shown: what opens with it
+ */
+
+/**
+ * @param {Element} article
+ * @param {import("../laws/circuit.mjs").Topology} topology
+ * @returns {Step[]}
+ */
+export function listSteps(article, topology) {
+  const find = (section) => article.querySelector(`[data-section="${section}"]`);
+  const readers = { junctions: readJunctions, loops: readLoops, equations: readWhole("equation-set", "set"), "by-hand": readLines, matrix: readWhole("matrix-form", "matrix"), currents: readAnswers, checks: readChecks };
+  return Object.entries(readers).flatMap(([section, read]) => (find(section) ? read(find(section), topology).map((step) => ({ ...step, section })) : []));
+}
+
+function readJunctions(section) {
+  return [...section.querySelectorAll("li[data-junction]")].map((item) => {
+    const name = item.dataset.junction;
+    const current = [...item.querySelectorAll("[data-current]")].map((each) => each.dataset.current);
+    const key = item.classList.contains("left-out") ? "steps.left_out" : "steps.junction";
+    return { name, shown: [item], prompt: tell(key, { name: setName(name, "point") }), light: { junction: [name], current } };
+  });
+}
+
+function readLoops(section, topology) {
+  return [...section.querySelectorAll(".loop-walk")].flatMap((walk) => {
+    const name = walk.dataset.loop;
+    const loop = setName(name, "loop");
+    const rows = [...walk.querySelectorAll("table.walk tbody tr")];
+    const around = [...walk.children].filter((each) => !each.matches(".equation, .set-repeats"));
+    const open = rows.map((row, at) => ({
+      name: `${name}.${at + 1}`,
+      shown: at ? [row] : [...around, row],
+      prompt: tell(`steps.${kindOf(row, topology)}`, { loop, part: setName(row.dataset.part, "part") }),
+      light: lightRow(row, topology),
+    }));
+    const parts = rows.map((row) => row.dataset.part);
+    const rest = [...walk.querySelectorAll(":scope > :is(.equation, .set-repeats)")];
+    return [...open, { name, shown: rest, prompt: tell("steps.equation", { loop }), light: { loop: [name], part: parts } }];
+  });
+}
+
+/** A battery with internal resistance has two rows: the one with its emf, and the one with a current. */
+function kindOf(row, topology) {
+  if (topology.part[row.dataset.part]?.kind !== "battery") return "row";
+  return row.querySelector(".term[data-current]") ? "internal" : "emf";
+}
+
+function lightRow(row, topology) {
+  const found = termsAt(row, topology);
+  return found ? lightOf(found.equation, found.terms) : {};
+}
+
+const readWhole = (name, key) => (section) => [{ name, shown: [...section.children], prompt: tell(`steps.${key}`), light: {} }];
+
+function readLines(section) {
+  const lines = [...section.querySelectorAll(".route-line")];
+  return lines.map((line, at) => ({
+    name: `line-${at + 1}`,
+    shown: at === lines.length - 1 ? [line, ...[...section.children].filter((each) => each.compareDocumentPosition(line) & Node.DOCUMENT_POSITION_PRECEDING)] : [line],
+    prompt: tell("steps.line"),
+    light: { current: [...line.querySelectorAll(".equation:last-of-type [data-current]")].map((each) => each.dataset.current) },
+  }));
+}
+
+/** Each current with what its sign means; then all that follows from the currents. */
+function readAnswers(section) {
+  const rows = [...section.querySelectorAll("table.answers tbody tr")];
+  if (!rows.length) return [];
+  const answers = rows.map((row) => {
+    const name = row.dataset.current;
+    const meaning = section.querySelector(`.meanings > [data-current="${CSS.escape(name)}"]`);
+    return { name, shown: [row, meaning].filter(Boolean), prompt: tell("steps.answer", { name: setName(name, "current") }), light: { current: [name] } };
+  });
+  const children = [...section.children];
+  const rest = children.slice(children.findIndex((each) => each.matches("h3")));
+  return [...answers, { name: "every-part", shown: rest, prompt: tell("steps.details"), light: {} }];
+}
+
+function readChecks(section) {
+  return [...section.querySelectorAll(".checks > li")].map((item, at) => ({ name: `check-${at + 1}`, shown: [item], prompt: tell("steps.check"), light: {} }));
+}
+
+/** What a step says, in a few words for a screen reader. */
+export function sayStep({ shown, section }, number, all) {
+  const what = (shown.findLast((each) => each.matches("tr, li, .equation")) ?? shown[0])?.textContent ?? section;
+  return say("steps.opened", { number, all, what: what.replace(/\s+/g, " ").trim().slice(0, 160) });
+}

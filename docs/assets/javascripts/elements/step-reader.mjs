@@ -1,0 +1,167 @@
+/**
+ * `<step-reader>`: a way of reading in which the solution opens one step at a time, forward and back. What a step is
+ * about is lit in the figure, and a question stands before each, to be answered before it opens.
+ *
+ * What is not open yet is hidden, its headings say how many steps are inside, and the address carries the step.
+ */
+
+import { say, tell } from "../page/saying.mjs";
+import { build } from "./build.mjs";
+import { setLight } from "./light.mjs";
+import { findExample } from "./page-state.mjs";
+import { listSteps, sayStep } from "./step-list.mjs";
+
+const START = "start";
+
+export class StepReader extends (globalThis.HTMLElement ?? Object) {
+  #abort;
+  #hidden = new Set();
+
+  async connectedCallback() {
+    this.#abort = new AbortController();
+    const { signal } = this.#abort;
+    this.example = await findExample(this);
+    if (signal.aborted || !this.example) return;
+    this.article = this.closest("article");
+    this.starter = this.#button("steps.start", () => this.#go(0, this.next), "step-start");
+    this.replaceChildren(this.starter, build(["span", { class: "step-why" }, say("steps.why")]));
+    this.bar = this.#makeBar();
+    this.article.append(this.bar);
+    this.article.addEventListener("example-change", () => this.show(), { signal });
+    addEventListener("resize", () => this.#keepClear(), { signal });
+    this.show();
+  }
+
+  disconnectedCallback() {
+    this.#abort?.abort();
+    this.bar?.remove();
+    this.#clear();
+    document.documentElement.style.scrollPaddingBottom = "";
+    document.body.style.paddingBottom = "";
+    this.replaceChildren();
+  }
+
+  /** How many steps are open; null where the whole page is shown. */
+  get opened() {
+    const { step } = this.example.state;
+    if (!step) return null;
+    return Math.max(this.steps.findIndex((each) => each.name === step) + 1, 0);
+  }
+
+  /** Show the page as its state says: whole, or open as far as the step. */
+  show() {
+    this.steps = listSteps(this.article, this.example.worked.topology);
+    this.#clear();
+    const { opened } = this;
+    this.bar.hidden = opened === null;
+    this.starter.parentElement.classList.toggle("reading", opened !== null);
+    if (opened === null) setLight(this.article, "step", null);
+    else this.#showAsFar(opened);
+    this.#keepClear();
+  }
+
+  #showAsFar(opened) {
+    const step = this.steps[opened - 1];
+    const next = this.steps[opened];
+    for (const each of this.steps.slice(opened)) for (const element of each.shown) this.#hide(element);
+    this.#hideSections(opened);
+    setLight(this.article, "step", { ...step?.light, marks: step?.shown.filter((each) => each.matches("tr, li, p.equation")) });
+    this.told.textContent = say("steps.count", { number: opened, all: this.steps.length });
+    this.prompt.replaceChildren(build(["span", {}, ...(next ? next.prompt : [say("steps.end")])]));
+    this.back.disabled = opened === 0;
+    this.next.disabled = this.skip.disabled = !next;
+  }
+
+  /** A section without an open step shows its heading only, which says how many steps are inside. */
+  #hideSections(opened) {
+    const reached = new Set(this.steps.slice(0, opened).map((each) => each.section));
+    const sections = this.article.querySelectorAll("[data-section]");
+    for (const section of sections) {
+      const id = section.dataset.section;
+      const inside = this.steps.filter((each) => each.section === id);
+      const closed = inside.length - this.steps.slice(0, opened).filter((each) => each.section === id).length;
+      if (inside.length && !reached.has(id)) this.#hide(section);
+      if (closed) section.before(this.#note(closed));
+    }
+  }
+
+  #note(count) {
+    return build(["p", { class: "steps-inside" }, say("steps.inside", { count })]);
+  }
+
+  #hide(element) {
+    if (element.hidden) return;
+    element.hidden = true;
+    this.#hidden.add(element);
+  }
+
+  #clear() {
+    for (const element of this.#hidden) element.hidden = false;
+    this.#hidden.clear();
+    for (const note of this.article?.querySelectorAll(".steps-inside") ?? []) note.remove();
+  }
+
+  #makeBar() {
+    this.told = build(["span", { class: "step-count" }]);
+    this.prompt = build(["p", { class: "step-prompt", id: "step-prompt" }]);
+    this.back = this.#button("steps.back", () => this.#go(this.opened - 1, this.back));
+    this.next = this.#button("steps.open", () => this.#go(this.opened + 1, this.next), "step-next");
+    this.skip = this.#button("steps.skip", () => this.#go(this.#endOfSection(), this.skip));
+    this.leave = this.#button("steps.leave", () => this.#leave());
+    this.next.setAttribute("aria-describedby", "step-prompt");
+    const bar = build(["div", { class: "step-bar", role: "group", "aria-label": say("steps.bar") }]);
+    const buttons = build(["div", { class: "step-buttons" }]);
+    buttons.append(this.back, this.next, this.skip, this.leave);
+    bar.append(this.prompt, this.told, buttons);
+    bar.hidden = true;
+    return bar;
+  }
+
+  #button(key, action, name = "") {
+    const button = build(["button", { type: "button", class: `text-button ${name}`.trim() }, say(key)]);
+    button.addEventListener("click", action, { signal: this.#abort.signal });
+    return button;
+  }
+
+  #endOfSection() {
+    const { section } = this.steps[this.opened];
+    return this.steps.findLastIndex((each) => each.section === section) + 1;
+  }
+
+  /** Open so many steps; the focus stays where it was, unless its button can do no more. */
+  #go(opened, button) {
+    const isFirst = this.opened === null;
+    this.example.change({ step: opened ? this.steps[opened - 1].name : START });
+    const pin = this.article.querySelector("figure-pin");
+    if (isFirst && pin && !pin.wasUnpinned) pin.pin(true);
+    (button.disabled ? this.#other(button) : button).focus({ preventScroll: true });
+    const step = this.steps[opened - 1];
+    this.example.announce(step ? sayStep(step, opened, this.steps.length) : this.prompt.textContent);
+    this.#bringIntoSight(step);
+  }
+
+  #other(button) {
+    return button === this.back ? this.next : this.next.disabled ? this.back : this.next;
+  }
+
+  #bringIntoSight(step) {
+    const element = step ? step.shown.findLast((each) => each.matches("tr, li, .equation")) ?? step.shown[0] : this.article.querySelector("#junctions");
+    element?.scrollIntoView({ block: "nearest" });
+  }
+
+  #leave() {
+    const seen = this.steps[Math.max(this.opened - 1, 0)].shown.at(-1);
+    const before = seen?.getBoundingClientRect().top;
+    this.example.change({ step: "" });
+    if (seen?.isConnected) scrollBy(0, seen.getBoundingClientRect().top - before);
+    this.starter.focus({ preventScroll: true });
+    this.example.announce(say("steps.left"));
+  }
+
+  /** The bar at the foot of the screen never covers the end of the page, nor what has the focus. */
+  #keepClear() {
+    const height = this.bar.hidden ? 0 : this.bar.offsetHeight;
+    document.documentElement.style.scrollPaddingBottom = height ? `${height + 8}px` : "";
+    document.body.style.paddingBottom = height ? `${height}px` : "";
+  }
+}

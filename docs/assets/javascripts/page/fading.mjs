@@ -1,0 +1,77 @@
+/**
+ * Terms that are left to the student: which they are, and what is said to what was filled in.
+ *
+ * Help is taken away forward, the first terms of each equation before the later ones: of the orders that were tried on
+ * circuits this one served best (Moreno, Reisslein, Ozogul, J. Eng. Educ. 98(1), 83, 2009). Each equation asks for its
+ * rule (Atkinson, Renkl, Merrill, J. Educ. Psychol. 95, 774, 2003), and every answer gets its reason at once
+ * (Van der Kleij, Feskens, Eggen, Rev. Educ. Res. 85, 475, 2015).
+ */
+
+import { fraction } from "../laws/fraction.mjs";
+import { fold, readNumber } from "../laws/read-number.mjs";
+import { setName } from "./prose.mjs";
+import { tell } from "./saying.mjs";
+
+/** @typedef {"" | "first" | "all"} Help empty: everything is worked out */
+
+export const HELPS = ["", "first", "all"];
+
+/** How many terms at the beginning of an equation are the student's. */
+export function countYours(equation, help) {
+  const count = equation.terms.length;
+  return { "": 0, first: Math.ceil(count / 2), all: count }[help];
+}
+
+/** At a junction every term is a whole current; a size is asked for on the way round a loop. */
+export const hasSize = ({ rule }) => rule === "loop";
+
+/**
+ * What is said to a term that was filled in.
+ * @param {import("../laws/equation.mjs").Equation} equation in the units of the page
+ * @param {import("../laws/equation.mjs").Term} term
+ * @param {{sign: "" | "+" | "-" | "0", size: string}} answer
+ * @param {import("../laws/meaning.mjs").Worked} worked
+ * @returns {{verdict: "open" | "right" | "wrong", says: import("./saying.mjs").Tree[]}} open: something is still to be filled in
+ */
+export function judgeTerm(equation, term, { sign, size }, { topology, units }) {
+  if (!sign) return { verdict: "open", says: [] };
+  const isSized = hasSize(equation) && sign !== "0";
+  const fault = findSignFault(equation, term, sign) ?? (isSized && size.trim() ? findSizeFault(term, size, topology) : "");
+  if (fault) return { verdict: "wrong", says: tell(fault, namesOf(equation, term, units)) };
+  return isSized && !size.trim() ? { verdict: "open", says: tell("help.sign_right") } : { verdict: "right", says: [] };
+}
+
+const signFaults = {
+  enters: "light.enters",
+  leaves: "light.leaves",
+  "with the arrow": "help.along",
+  "against the arrow": "help.against",
+  "minus to plus": "help.minus_to_plus",
+  "plus to minus": "help.plus_to_minus",
+  "no resistance": "help.no_resistance",
+};
+
+function findSignFault({ rule }, { factor, reason, current }, sign) {
+  const right = factor.isZero ? "0" : factor.isNegative ? "-" : "+";
+  if (sign === right) return undefined;
+  if (sign === "0" && rule === "loop") return current ? "help.has_resistance" : "help.has_emf";
+  return signFaults[reason];
+}
+
+function findSizeFault({ factor, current, origin }, size, topology) {
+  const text = fold(size).trim();
+  if (/^[+-]/.test(text)) return "help.sign_in_size";
+  const read = readNumber(text, 0);
+  if (!read?.value || read.length < text.length) return "help.unreadable";
+  const wanted = factor.size();
+  if (read.value.equals(wanted)) return undefined;
+  const isOff = (scale) => read.value.times(scale).equals(wanted) || wanted.times(scale).equals(read.value);
+  if ([1000, 1000000].map((step) => fraction(step)).some(isOff)) return "help.size_prefix";
+  if (!current) return "help.size_emf";
+  return topology.part[origin].kind === "battery" ? "help.size_internal" : "help.size_resistance";
+}
+
+function namesOf({ origin }, { origin: part, current }, units) {
+  const unit = current ? units.resistance : units.voltage;
+  return { part: setName(part, "part"), current: setName(current, "current"), junction: setName(origin, "point"), unit };
+}
