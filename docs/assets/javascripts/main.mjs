@@ -1,8 +1,10 @@
 // Every element of the site, by its name. This is the only script that the pages load themselves.
 
 import { FigureViewer } from "./elements/figure-viewer.mjs";
+import { LiveExample } from "./elements/live-example.mjs";
 
 const elements = {
+  "live-example": LiveExample,
   "figure-viewer": FigureViewer,
 };
 

@@ -1,0 +1,49 @@
+/** What differs between two trees of one section, marked in the newer one. */
+
+/** @typedef {import("../page/saying.mjs").Tree} Tree */
+
+/** Elements that are marked as a whole: what stands in them changed. */
+const MARKED = new Set(["td", "th", "mrow", "math", "p", "li", "pre"]);
+
+/**
+ * The newer tree, with the class `changed` on the smallest marked elements that hold a difference.
+ * @param {Tree} older
+ * @param {Tree} newer
+ * @returns {Tree}
+ */
+export function markChanges(older, newer) {
+  return mark(older, newer).tree;
+}
+
+/** The tree, and whether it holds a difference that no element inside it was marked for. */
+function mark(older, newer) {
+  if (older === newer) return { tree: newer, isOpen: false };
+  if (typeof newer === "string" || typeof older === "string") return { tree: newer, isOpen: true };
+  const [tag, attributes, ...children] = newer;
+  const [oldTag, oldAttributes, ...before] = older;
+  const found = align(before, children).map(([old, child]) => (old === undefined ? { tree: child, isOpen: true } : mark(old, child)));
+  const isOpen = tag !== oldTag || !sameAttributes(attributes, oldAttributes) || before.length > children.length || found.some((each) => each.isOpen);
+  const isMarked = isOpen && MARKED.has(tag);
+  return { tree: [tag, isMarked ? withClass(attributes, "changed") : attributes, ...found.map((each) => each.tree)], isOpen: isOpen && !isMarked };
+}
+
+/** Each child with the one it came from: the one about the same thing, else the one in its place. */
+function align(before, children) {
+  const keyed = new Map(before.map((old) => [keyOf(old), old]).filter(([key]) => key));
+  return children.map((child, at) => [keyed.get(keyOf(child)) ?? before[at], child]);
+}
+
+function keyOf(tree) {
+  if (typeof tree === "string") return "";
+  const { "data-loop": loop, "data-junction": junction, "data-part": part, "data-current": current, "data-origin": origin } = tree[1];
+  const key = [loop, junction, part, current, origin].filter(Boolean).join(" ");
+  return key && ["tr", "li", "section"].includes(tree[0]) ? `${tree[0]} ${key}` : "";
+}
+
+/** Ids and numbers of rows are no change by themselves. */
+function sameAttributes(some, others) {
+  const told = ({ id, class: name, "aria-labelledby": label, ...rest }) => JSON.stringify(rest);
+  return told(some) === told(others);
+}
+
+const withClass = (attributes, name) => ({ ...attributes, class: attributes.class ? `${attributes.class} ${name}` : name });

@@ -1,0 +1,68 @@
+/** What stands beside each direction and each junction to choose otherwise, and the arrows of the figure. */
+
+import { setText } from "../page/prose.mjs";
+import { say, tell } from "../page/saying.mjs";
+import { setPoint } from "../page/setup.mjs";
+import { wayInWords } from "../page/words.mjs";
+import { build } from "./build.mjs";
+import { findTappedArrow } from "./live-figure.mjs";
+
+/**
+ * Put the controls in their places, now and whenever a section is written anew.
+ * @param {import("./live-example.mjs").LiveExample} example
+ * @param {AbortSignal} signal
+ */
+export function attachControls(example, signal) {
+  const { article } = example;
+  const listen = (target, kind, action, options = {}) => target.addEventListener(kind, action, { ...options, signal });
+  addControls(example);
+  listen(example, "example-change", () => addControls(example));
+  listen(article, "click", (event) => onButton(event.target.closest("[data-turn], [data-leave-out]"), example));
+  const frame = article.querySelector(".figure-frame");
+  if (frame) listen(frame, "click", (event) => onFigure(event, example), { capture: true });
+}
+
+function addControls({ article, worked: { topology } }) {
+  for (const row of article.querySelectorAll(".directions tr[data-current]:not(:has([data-turn]))")) {
+    const { current } = row.dataset;
+    row.lastElementChild.append(makeButton({ "data-turn": current, "data-focus": `turn ${current}` }, tell("live.turn", { name: setText(current, topology) })));
+  }
+  for (const item of article.querySelectorAll(".rule-list li[data-junction]:not(.left-out):not(:has([data-leave-out]))")) {
+    const { junction } = item.dataset;
+    item.append(makeButton({ "data-leave-out": junction, "data-focus": `leave out ${junction}` }, tell("live.leave_out")));
+  }
+}
+
+/** A quiet button in a line of its own. */
+export function makeButton(attributes, label) {
+  return build(["button", { type: "button", class: "live-button", ...attributes }, ...label]);
+}
+
+function onButton(button, example) {
+  if (button?.dataset.turn) turnRound(button.dataset.turn, example);
+  else if (button) leaveOut(button.dataset.leaveOut, example);
+}
+
+/** A tap near an arrow turns it; it then means nothing else. */
+function onFigure(event, example) {
+  const current = findTappedArrow(event);
+  if (!current) return;
+  event.stopPropagation();
+  turnRound(current, example);
+}
+
+function turnRound(current, example) {
+  const { flip } = example.state;
+  const turned = flip.includes(current) ? flip.filter((name) => name !== current) : [...flip, current];
+  example.change({ flip: turned }, (worked) => tellTurned(current, worked));
+}
+
+function tellTurned(current, { topology, layout, solution }) {
+  const branch = topology.branches.find((each) => each.current === current);
+  const answer = !solution ? "" : say(solution.currents.get(current).isZero ? "live.zero_stays" : "live.sign_changes");
+  return tell("live.turned", { name: setText(current, topology), way: setText(wayInWords(branch, layout), topology), answer });
+}
+
+function leaveOut(junction, example) {
+  example.change({ leaveOut: junction }, tell("live.left_out", { name: setPoint(junction) }));
+}
