@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-from functools import cache
 from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
 from selenium.webdriver import Chrome
 
-from build_tools.figure.figure import Figure, draw_figure
-from tests.figure.drawings import CROSSED, EVERY_KIND, WHEATSTONE, examples, figure_of, topology_of
-
-published = tuple(sorted(Path("tests/published/circuits").glob("*.toml")))
+from tests.figure.contact_sheet import every_figure
+from tests.figure.drawings import examples
 
 measure = """
 const faults = new Set();
@@ -56,16 +53,6 @@ for (const svg of document.querySelectorAll('svg')) {
 }
 return [...faults];
 """
-
-
-@cache
-def every_figure() -> dict[str, Figure]:
-    """The figures of the examples, of the published circuits and of some that nobody should draw."""
-    bodies = {"crossed": CROSSED, "every-kind": EVERY_KIND, "diagonals": WHEATSTONE}
-    return {
-        **{path.stem: figure_of(path) for path in (*examples, *published)},
-        **{name: draw_figure(topology_of(text)) for name, text in bodies.items()},
-    }
 
 
 def write_page(folder: Path, font: str) -> Path:

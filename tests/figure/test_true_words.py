@@ -203,7 +203,9 @@ def test_rings_turn_as_the_page_walks(path: Path) -> None:
         assert ("scale(-1 1)" in stand.get("transform", "")) == (turn == "anticlockwise"), loop.name
 
 
-@pytest.mark.parametrize(("way", "word"), [((10, 3.6), "to the right"), ((10, 3.7), "down and to the right"), ((-1, -9), "up"), ((-5, -5), "up and to the left")])
+@pytest.mark.parametrize(
+    ("way", "word"), [((10, 3.6), "to the right"), ((10, 3.7), "down and to the right"), ((-1, -9), "up"), ((-5, -5), "up and to the left")]
+)
 def test_words_of_the_test_itself(way: Spot, word: str) -> None:
     """20 degrees are still one word; 20.3 are two."""
     assert word_for(way) == word

@@ -92,7 +92,7 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
       this.#button("Smaller", () => this.enlarge(1 / steps)),
       this.told,
       this.#button("Larger", () => this.enlarge(steps)),
-      this.#button("Whole figure", () => this.showWhole()),
+      this.#button("Whole", () => this.showWhole()),
       this.#button("Close", () => dialog.close()),
     );
     this.stage = make("div", { class: "figure-stage", tabindex: "0", role: "group", "aria-label": "The figure. Keys: plus, minus, 0 for the whole figure, arrows, Escape" });
