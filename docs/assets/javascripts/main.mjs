@@ -1,11 +1,19 @@
 // Every element of the site, by its name. This is the only script that the pages load themselves.
 
+import { FadingHelp } from "./elements/fading.mjs";
+import { FigurePin } from "./elements/figure-pin.mjs";
 import { FigureViewer } from "./elements/figure-viewer.mjs";
 import { LiveExample } from "./elements/live-example.mjs";
+import { LitTerms } from "./elements/lit-terms.mjs";
+import { StepReader } from "./elements/step-reader.mjs";
 
 const elements = {
   "live-example": LiveExample,
   "figure-viewer": FigureViewer,
+  "figure-pin": FigurePin,
+  "lit-terms": LitTerms,
+  "step-reader": StepReader,
+  "fading-help": FadingHelp,
 };
 
 for (const [name, element] of Object.entries(elements)) {

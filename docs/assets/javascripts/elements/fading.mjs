@@ -12,7 +12,6 @@ import { findExample } from "./page-state.mjs";
 import { YourEquation } from "./your-equation.mjs";
 
 const giveAway = ["equations", "by-hand", "matrix", "currents", "checks"];
-const keyOf = (help) => help || "worked";
 
 export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
   #abort;
@@ -27,7 +26,7 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
     this.example = await findExample(this);
     if (signal.aborted || !this.example) return;
     this.article = this.closest("article");
-    this.replaceChildren(this.#makeChoice());
+    this.addEventListener("change", (event) => this.#choose(event.target.value), { signal });
     this.article.addEventListener("example-change", () => this.show(), { signal });
     this.show();
   }
@@ -35,13 +34,14 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
   disconnectedCallback() {
     this.#abort?.abort();
     this.#clear();
-    this.replaceChildren();
   }
 
   /** Show the equations with as many fields as the state says. */
   show() {
-    const { help } = this.example.state;
-    for (const radio of this.querySelectorAll("input")) radio.checked = radio.value === (help ?? "");
+    const asked = this.example.state.help;
+    const help = HELPS.includes(asked) ? asked : "";
+    if (asked && !help && this.#shown === "") this.example.announce(say("help.note", { value: asked }));
+    for (const radio of this.querySelectorAll("input")) radio.checked = radio.value === help;
     const written = `${help} ${this.example.worked.written.equations.map((each) => each.terms.map((term) => term.factor + term.origin + term.reason)).join("|")}`;
     if (this.#shown === written && this.#yours.every((each) => each.isConnected)) return;
     if (this.#shown.split(" ")[0] !== String(help)) this.#opened.clear();
@@ -73,6 +73,7 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
   /** Sections that would give the terms away wait until they stand. */
   #closeSections() {
     this.#missing = this.#yours.reduce((sum, each) => sum + each.missing, 0);
+    for (const item of this.article.querySelectorAll("li.left-out")) item.toggleAttribute("data-withheld", this.#missing > 0);
     for (const id of giveAway) {
       const section = this.article.querySelector(`[data-section="${id}"]`);
       if (!section) continue;
@@ -84,7 +85,7 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
   }
 
   #makeNote(id) {
-    const note = build(["div", { class: "help-closed" }, ["p", {}, say("help.closed", { count: this.#missing })], ["button", { type: "button", class: "text-button" }, say("help.open")]]);
+    const note = build(["div", { class: "help-closed" }, ["p", {}, say("help.closed", { count: this.#missing })], ["button", { type: "button", class: "quiet-button" }, say("help.open")]]);
     note.lastChild.addEventListener("click", () => {
       this.#opened.add(id);
       this.#closeSections();
@@ -95,21 +96,14 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
     return note;
   }
 
+  #choose(help) {
+    this.example.change({ help }, say(`help.told.${help || "worked"}`));
+  }
+
   #clear() {
     for (const each of this.#yours) each.remove();
     this.#yours = [];
     for (const note of this.article?.querySelectorAll(".help-closed") ?? []) note.remove();
-    for (const section of this.article?.querySelectorAll("[data-section][data-withheld]") ?? []) section.removeAttribute("data-withheld");
-  }
-
-  #makeChoice() {
-    const choices = HELPS.map((help) => ["label", {}, ["input", { type: "radio", name: "help", value: help || " " }], ["span", {}, say(`help.${keyOf(help)}`)]]);
-    const set = build(["fieldset", { class: "help-choice" }, ["legend", {}, say("help.label")], ...choices]);
-    for (const [at, radio] of set.querySelectorAll("input").entries()) radio.value = HELPS[at];
-    set.addEventListener("change", (event) => {
-      this.example.change({ help: event.target.value });
-      this.example.announce(say(`help.told.${keyOf(event.target.value)}`));
-    });
-    return set;
+    for (const section of this.article?.querySelectorAll("[data-section][data-withheld], li.left-out") ?? []) section.removeAttribute("data-withheld");
   }
 }

@@ -28,12 +28,13 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
     this.button = document.createElement("button");
     this.button.type = "button";
     this.button.className = "figure-button figure-pin-button";
-    this.button.textContent = say("pin.pin");
+    this.button.textContent = say(this.isPinned ? "pin.unpin" : "pin.pin");
     tools.prepend(this.button);
     this.button.addEventListener("click", () => this.pin(!this.isPinned), { signal });
     addEventListener("scroll", () => this.place(), { signal, passive: true });
     addEventListener("resize", () => this.place(), { signal });
     document.addEventListener("focusin", (event) => this.#uncover(event.target), { signal });
+    this.place();
   }
 
   disconnectedCallback() {
@@ -60,6 +61,7 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
     const before = held?.getBoundingClientRect().top;
     this.isPinned = wanted;
     this.wasUnpinned ||= !wanted;
+    if (!this.button) return; // The tools are not there yet; they come with the figure's own element.
     this.button.textContent = say(wanted ? "pin.unpin" : "pin.pin");
     this.place();
     if (held && held !== document.body) scrollBy(0, held.getBoundingClientRect().top - before);

@@ -38,7 +38,6 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
   disconnectedCallback() {
     this.#abort?.abort();
     this.note?.remove();
-    this.replaceChildren();
   }
 
   get topology() {
@@ -65,15 +64,15 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
   /** Light a part of the figure, mark its terms in every equation and list them under the figure. */
   lightPart(name, place = this.list) {
     const marks = placesOf(this.article, this.topology, (term) => term.origin === name);
-    const rows = marks.filter((mark) => mark.matches("tr"));
+    const rows = marks.filter((mark) => mark.matches("tr") && !isOpenField(mark));
     const part = setName(name, "part");
     this.#begin(place, { part: [name], marks }, place === this.list ? null : tell("light.lit", { name: part }));
     const heading = build(["p", {}, ...tell(rows.length ? "light.terms" : "light.no_terms", { part })]);
-    const items = build(["ul", {}, ...rows.map((row) => ["li", {}, `${row.closest(".loop-walk").dataset.loop}`])]);
-    [...items.children].forEach((item, at) => item.replaceChildren(...listRow(rows[at])));
+    const items = build(["ul", {}, ...rows.map(() => ["li", {}])]);
+    [...items.children].forEach((item, at) => item.append(...listRow(rows[at])));
     this.list.replaceChildren(heading, ...(rows.length ? [items] : []));
     this.chooser.value = name;
-    if (place === this.list) this.example.announce(this.list.textContent);
+    if (place === this.list) this.example.announce(tell(rows.length ? "light.marked" : "light.no_terms", { part, ...(rows.length ? { count: rows.length } : {}) }));
   }
 
   /** Light the arrow of a current and mark its terms. */
@@ -86,13 +85,12 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
   }
 
   #fill() {
-    const parts = Object.keys(this.example.example.parts);
-    this.chooser = build(["select", { class: "light-chooser", id: "light-chooser" }]);
-    this.chooser.append(new Option(say("light.nothing"), ""), ...parts.map((name) => new Option(name, name)));
+    const parts = Object.keys(this.example.printed.parts);
+    this.chooser = this.querySelector("select");
+    this.chooser.replaceChildren(new Option(say("light.nothing"), ""), ...parts.map((name) => new Option(name, name)));
     this.chooser.addEventListener("change", () => (this.chooser.value ? this.lightPart(this.chooser.value) : this.end()), { signal: this.#abort.signal });
-    this.list = build(["div", { class: "light-list" }, say("light.hint")]);
+    this.list = this.querySelector(".light-list");
     this.note = build(["div", { class: "light-note" }]);
-    this.replaceChildren(build(["label", { for: "light-chooser" }, say("light.choose")]), " ", this.chooser, this.list);
   }
 
   #begin(place, light, says) {
@@ -130,7 +128,7 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
 
   #tap(place) {
     const { part, current, loop } = place.dataset;
-    const found = termsAt(place, this.topology);
+    const found = !isOpenField(place) && termsAt(place, this.topology);
     if (found) return this.lightTerms(place, found);
     if (place.closest(".figure-frame")) return this.lightPart(part);
     if (part && this.topology.part[part]) return this.lightPart(part, place);
@@ -180,6 +178,9 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
 function besides(place) {
   return place.closest(".table-frame, .equation, li, p, h3") ?? place;
 }
+
+/** A row that is still to be filled in: to say why its term has its sign would give it away. */
+const isOpenField = (row) => Boolean(row.querySelector(".your-term"));
 
 /** One row of a walk, as a line of a list with a link to its loop. */
 function listRow(row) {

@@ -97,6 +97,8 @@ function readChecks(section) {
 
 /** What a step says, in a few words for a screen reader. */
 export function sayStep({ shown, section }, number, all) {
-  const what = (shown.findLast((each) => each.matches("tr, li, .equation")) ?? shown[0])?.textContent ?? section;
+  const copy = (shown.findLast((each) => each.matches("tr, li, .equation")) ?? shown[0])?.cloneNode(true);
+  for (const closed of copy?.querySelectorAll("[data-withheld], select, button:not(.term-key)") ?? []) closed.remove();
+  const what = copy?.textContent ?? section;
   return say("steps.opened", { number, all, what: what.replace(/\s+/g, " ").trim().slice(0, 160) });
 }

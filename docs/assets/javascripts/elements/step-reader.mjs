@@ -16,6 +16,7 @@ const START = "start";
 export class StepReader extends (globalThis.HTMLElement ?? Object) {
   #abort;
   #hidden = new Set();
+  #before = null;
 
   async connectedCallback() {
     this.#abort = new AbortController();
@@ -23,13 +24,14 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
     this.example = await findExample(this);
     if (signal.aborted || !this.example) return;
     this.article = this.closest("article");
-    this.starter = this.#button("steps.start", () => this.#go(0, this.next), "step-start");
-    this.replaceChildren(this.starter, build(["span", { class: "step-why" }, say("steps.why")]));
+    this.starter = this.querySelector(".step-start");
+    this.starter.addEventListener("click", () => this.#go(0, this.next), { signal });
     this.bar = this.#makeBar();
     this.article.append(this.bar);
     this.article.addEventListener("example-change", () => this.show(), { signal });
     addEventListener("resize", () => this.#keepClear(), { signal });
     this.show();
+    this.#begin();
   }
 
   disconnectedCallback() {
@@ -38,14 +40,16 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
     this.#clear();
     document.documentElement.style.scrollPaddingBottom = "";
     document.body.style.paddingBottom = "";
-    this.replaceChildren();
+    document.documentElement.style.removeProperty("--step-bar");
   }
 
   /** How many steps are open; null where the whole page is shown. */
   get opened() {
     const { step } = this.example.state;
-    if (!step) return null;
-    return Math.max(this.steps.findIndex((each) => each.name === step) + 1, 0);
+    if (!step || step === START) return step ? 0 : null;
+    const at = this.steps.findIndex((each) => each.name === step);
+    if (at >= 0) return at + 1;
+    return this.#before === null ? null : Math.min(this.#before, this.steps.length);
   }
 
   /** Show the page as its state says: whole, or open as far as the step. */
@@ -53,8 +57,11 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
     this.steps = listSteps(this.article, this.example.worked.topology);
     this.#clear();
     const { opened } = this;
+    const { step } = this.example.state;
+    if (step && opened === null) this.example.announce(say("steps.note", { value: step }));
+    this.#before = opened;
     this.bar.hidden = opened === null;
-    this.starter.parentElement.classList.toggle("reading", opened !== null);
+    this.starter.disabled = opened !== null;
     if (opened === null) setLight(this.article, "step", null);
     else this.#showAsFar(opened);
     this.#keepClear();
@@ -67,7 +74,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
     this.#hideSections(opened);
     setLight(this.article, "step", { ...step?.light, marks: step?.shown.filter((each) => each.matches("tr, li, p.equation")) });
     this.told.textContent = say("steps.count", { number: opened, all: this.steps.length });
-    this.prompt.replaceChildren(build(["span", {}, ...(next ? next.prompt : [say("steps.end")])]));
+    this.prompt.replaceChildren(this.told, " ", ...build(["span", {}, ...(next ? next.prompt : [say("steps.end")])]).childNodes);
     this.back.disabled = opened === 0;
     this.next.disabled = this.skip.disabled = !next;
   }
@@ -112,7 +119,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
     const bar = build(["div", { class: "step-bar", role: "group", "aria-label": say("steps.bar") }]);
     const buttons = build(["div", { class: "step-buttons" }]);
     buttons.append(this.back, this.next, this.skip, this.leave);
-    bar.append(this.prompt, this.told, buttons);
+    bar.append(this.prompt, buttons);
     bar.hidden = true;
     return bar;
   }
@@ -130,14 +137,25 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
 
   /** Open so many steps; the focus stays where it was, unless its button can do no more. */
   #go(opened, button) {
-    const isFirst = this.opened === null;
     this.example.change({ step: opened ? this.steps[opened - 1].name : START });
-    const pin = this.article.querySelector("figure-pin");
-    if (isFirst && pin && !pin.wasUnpinned) pin.pin(true);
+    this.#pin();
     (button.disabled ? this.#other(button) : button).focus({ preventScroll: true });
     const step = this.steps[opened - 1];
     this.example.announce(step ? sayStep(step, opened, this.steps.length) : this.prompt.textContent);
     this.#bringIntoSight(step);
+  }
+
+  /** A link may lead to a step. */
+  #begin() {
+    if (this.opened === null) return;
+    this.#pin();
+    if (!location.hash && this.opened) this.#bringIntoSight(this.steps[this.opened - 1]);
+  }
+
+  /** The figure follows the steps, unless the reader has taken it down. */
+  #pin() {
+    const pin = this.article.querySelector("figure-pin");
+    if (pin && !pin.isPinned && !pin.wasUnpinned) pin.pin(true);
   }
 
   #other(button) {
@@ -163,5 +181,6 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
     const height = this.bar.hidden ? 0 : this.bar.offsetHeight;
     document.documentElement.style.scrollPaddingBottom = height ? `${height + 8}px` : "";
     document.body.style.paddingBottom = height ? `${height}px` : "";
+    document.documentElement.style.setProperty("--step-bar", `${height}px`);
   }
 }

@@ -2,7 +2,7 @@
 
 import { countYours, hasSize, judgeTerm } from "../page/fading.mjs";
 import { setName } from "../page/prose.mjs";
-import { say, tell } from "../page/saying.mjs";
+import { joined, say, tell } from "../page/saying.mjs";
 import { tellTerm } from "../page/terms.mjs";
 import { build } from "./build.mjs";
 
@@ -65,11 +65,17 @@ export class YourEquation {
   #writeJunction() {
     const says = this.place.querySelector("p");
     this.#withhold([says]);
-    const prompt = build(["p", {}, ...tell("help.junction", { name: setName(this.equation.origin, "point"), others: "" })]);
+    const prompt = build(["p", {}, ...tell("help.junction", { name: setName(this.equation.origin, "point"), others: this.#tellOthers() })]);
     this.#put(prompt, (made) => says.before(made));
     this.#put(this.#makeRule(), (made) => prompt.after(made));
     const list = this.#put(build(["ul", { class: "your-terms" }]), (made) => says.before(made));
     for (const each of this.terms) list.append(this.#makeItem(each));
+  }
+
+  #tellOthers() {
+    const { name, points } = this.worked.topology.junctions.find((each) => each.name === this.equation.origin);
+    const others = points.filter((point) => point !== name).map((point) => setName(point, "point"));
+    return others.length ? tell("junctions.others", { points: joined(others, ", ") }) : "";
   }
 
   #makeItem(each) {
@@ -112,7 +118,7 @@ export class YourEquation {
     const says = build(["p", { class: "feedback" }]);
     const sign = this.#makeSign(name, answer);
     const size = hasSize(this.equation) ? this.#makeSize(term, name, answer) : null;
-    const show = build(["button", { type: "button", class: "text-button" }, say("help.show")]);
+    const show = build(["button", { type: "button", class: "quiet-button", "aria-label": say("help.show_term", { name }) }, say("help.show")]);
     const fields = build(["div", { class: "your-fields" }]);
     fields.append(sign, ...(size ? [size] : []), build(["span", { class: "your-name" }, ...(term.current ? [setName(term.current, "current")] : [this.worked.units.voltage])]), show);
     place.append(fields, says);
