@@ -1,5 +1,7 @@
 // Every element of the site, by its name. This is the only script that the pages load themselves.
 
+import { CheckEquation } from "./elements/check-equation.mjs";
+import { CheckNumbers } from "./elements/check-numbers.mjs";
 import { FadingHelp } from "./elements/fading.mjs";
 import { FigurePin } from "./elements/figure-pin.mjs";
 import { FigureViewer } from "./elements/figure-viewer.mjs";
@@ -14,6 +16,8 @@ const elements = {
   "lit-terms": LitTerms,
   "step-reader": StepReader,
   "fading-help": FadingHelp,
+  "check-equation": CheckEquation,
+  "check-numbers": CheckNumbers,
 };
 
 for (const [name, element] of Object.entries(elements)) {

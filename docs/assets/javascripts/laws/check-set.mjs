@@ -11,9 +11,10 @@ import { MINUS, plain } from "./numeral.mjs";
  * @param {string[]} texts as typed
  * @param {{flip?: string[]}} [choices]
  * @returns {{rows: {verdict: string, isNew: boolean, sum: {number: number, factor: string}[], say: object | null}[],
- *   independent: number, needed: number, missing: number, next: {rule: string, origin: string, walk: string[]} | null}}
+ *   independent: number, needed: number, missing: number,
+ *   next: {rule: string, origin: string, walk: string[], open: string[]} | null}}
  *   sum: for an equation that says nothing new, how it is made of those before it, counted from 1; next: a law that would
- *   add something
+ *   add something, with its parts whose current is in no equation yet
  */
 export function checkSet(example, texts, choices = {}) {
   const laws = findLaws(example, choices);
@@ -28,9 +29,11 @@ export function checkSet(example, texts, choices = {}) {
 
 function judge(text, number, { example, choices, laws, known, numbers }) {
   const { verdict } = checkEquation(example, text, choices);
-  const row = ["unreadable", "false"].includes(verdict) ? null : readAll(text, laws).map((reading) => reading.row).find((each) => valueOf(each, laws.answer).isZero);
-  if (!row) return { verdict, isNew: false, sum: [], say: null, columns: [] };
-  const fractions = row.map((value) => fraction(value));
+  const reading = ["unreadable", "false"].includes(verdict) ? null : readAll(text, laws).find(({ row }) => valueOf(row, laws.answer).isZero);
+  if (!reading) return { verdict, isNew: false, sum: [], say: null, columns: [] };
+  const { row, times } = reading;
+  // As large as it was typed, so that a sum of equations is the one that the student sees.
+  const fractions = row.map((value) => fraction(value).over(times));
   const recipe = known.add(fractions);
   const isNew = recipe === null;
   numbers.push(number);
@@ -40,7 +43,8 @@ function judge(text, number, { example, choices, laws, known, numbers }) {
 }
 
 function write(sum) {
-  return sum.map(({ number, factor }) => `${factor.isNegative ? MINUS : "+"} ${factor.size().equals(fraction(1n)) ? "" : `${plain(factor.size())} × `}(${number})`).join(" ").replace(/^\+ /, "");
+  const order = [...sum].sort((one, other) => Number(one.factor.isNegative) - Number(other.factor.isNegative));
+  return order.map(({ number, factor }) => `${factor.isNegative ? MINUS : "+"} ${factor.size().equals(fraction(1n)) ? "" : `${plain(factor.size())} × `}(${number})`).join(" ").replace(/^\+ /, "");
 }
 
 /** A law that adds something: first a loop with a part of no equation yet, then a junction, then any. */
@@ -49,7 +53,9 @@ function findNext(laws, rows, touched, missing) {
   const fresh = laws.laws.filter(({ row }) => addsTo(rows, row.map((value) => fraction(value))));
   const open = ({ row }) => row.slice(0, -1).some((value, at) => value && !touched.has(at));
   const law = fresh.find((each) => each.rule === "loop" && each.named && open(each)) ?? fresh.find(({ rule }) => rule === "junction") ?? fresh[0];
-  return law ? { rule: law.rule, origin: law.origin, walk: law.walk } : null;
+  if (!law) return null;
+  const untouched = law.walk.filter((part) => law.terms.some((term) => term.part === part && !touched.has(term.column)));
+  return { rule: law.rule, origin: law.origin, walk: law.walk, open: untouched };
 }
 
 /** Whether a row is new beside rows that are new themselves. */

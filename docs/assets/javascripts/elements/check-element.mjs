@@ -1,0 +1,68 @@
+/** What both checks share: a form with its verdict, the laws fetched when they are needed, the verdict brought into view. */
+
+import { say } from "../page/saying.mjs";
+import { build } from "./build.mjs";
+import { findSource } from "./check-source.mjs";
+
+let made = 0;
+
+export class CheckElement extends (globalThis.HTMLElement ?? Object) {
+  #abort;
+
+  async connectedCallback() {
+    this.#abort = new AbortController();
+    const { signal } = this.#abort;
+    this.source ??= await findSource(this);
+    if (signal.aborted || !this.source) return;
+    made += 1;
+    this.stem = `check-${made}`;
+    this.replaceChildren(...this.view(this.source.place()).map((tree) => build(tree)));
+    this.form = this.querySelector("form");
+    this.form.addEventListener("submit", (event) => this.#submit(event), { signal });
+    // The laws are fetched while the student types.
+    this.form.addEventListener("focusin", () => this.fetchLaws().catch(() => {}), { signal, once: true });
+    this.source.listen(() => this.follow(), signal);
+    this.start(signal);
+  }
+
+  disconnectedCallback() {
+    this.#abort?.abort();
+  }
+
+  /** The verdict of the form, for the eye and for a screen reader. */
+  get status() {
+    return this.form.querySelector("[role=status]");
+  }
+
+  /** Say the verdict, and bring it into view, above a keyboard too. */
+  tell(trees) {
+    this.status.replaceChildren(...trees.map((tree) => build(tree)));
+    bringIntoView(this.status);
+  }
+
+  async #submit(event) {
+    event.preventDefault();
+    try {
+      this.check(await this.fetchLaws());
+    } catch (error) {
+      this.tell([["p", {}, say("check.failed")]]);
+      throw error;
+    }
+  }
+}
+
+/** The head of a check: a heading on the page of its example, a plain line in a lesson. */
+export function viewTitle(key, id, isLesson) {
+  return isLesson ? ["p", { class: "check-title" }, say(key)] : ["h3", { id }, say(key)];
+}
+
+/** Scroll as little as shows all of an element between what stands at the top and the keyboard, or else its top. */
+export function bringIntoView(element) {
+  const { offsetTop, height } = globalThis.visualViewport ?? { offsetTop: 0, height: innerHeight };
+  const header = document.querySelector(".md-header")?.getBoundingClientRect().bottom ?? 0;
+  const pinned = Number.parseFloat(document.documentElement.style.scrollPaddingTop) || 0;
+  const below = element.getBoundingClientRect().bottom - (offsetTop + height) + 8;
+  if (below > 0) scrollBy(0, below);
+  const above = Math.max(offsetTop, header, pinned) - element.getBoundingClientRect().top + 8;
+  if (above > 0) scrollBy(0, -above);
+}

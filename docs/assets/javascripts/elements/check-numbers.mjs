@@ -1,0 +1,75 @@
+/** `<check-numbers>`: are my currents right, and which law do they break. */
+
+import { setName, setText } from "../page/prose.mjs";
+import { listed, say } from "../page/saying.mjs";
+import { wayInWords } from "../page/words.mjs";
+import { build } from "./build.mjs";
+import { CheckElement, viewTitle } from "./check-element.mjs";
+
+const field = { type: "text", inputmode: "text", enterkeyhint: "go", autocomplete: "off", autocapitalize: "off", autocorrect: "off", spellcheck: "false", maxlength: "60" };
+
+export class CheckNumbers extends CheckElement {
+  fetchLaws() {
+    return import("../page/checking-numbers.mjs");
+  }
+
+  /** The element's content as trees. */
+  view(place) {
+    const { topology, units } = place;
+    const asked = [...new Set(topology.asked.map((part) => topology.branchOf.get(part)?.current).filter(Boolean))];
+    const about = [say("check.numbers.about", { unit: units.current }), ...(asked.length ? [say("check.numbers.asked", { currents: listed(asked) })] : [])].join(" ");
+    const form = ["form", { novalidate: "novalidate", autocomplete: "off" }, ...topology.branches.map((branch) => this.#viewNumber(branch, place)),
+      ["button", { type: "submit" }, say("check.check")],
+      ["div", { role: "status", class: "verdict" }],
+    ];
+    return [viewTitle("check.numbers.title", "my-numbers", this.source.isLesson), ["p", {}, ...setText(about, topology)], form];
+  }
+
+  #viewNumber(branch, place) {
+    const { current } = branch;
+    const [id, way] = [`${this.stem}-${current}`, `${this.stem}-${current}-way`];
+    return ["div", { class: "number" },
+      ["label", { for: id }, setName(current, "current"), " ="],
+      ["input", { id, name: current, ...field, "aria-describedby": way }],
+      ["button", { type: "button", "data-arrow": current, "aria-label": say("check.numbers.turn_one", { current }), "aria-pressed": String(place.flip.includes(current)) }, say("check.numbers.turn")],
+      ["p", { id: way, class: "way" }, ...viewWay(branch, place)],
+    ];
+  }
+
+  start(signal) {
+    this.form.addEventListener("click", (event) => this.#turn(event.target.closest("[data-arrow]")), { signal });
+  }
+
+  check({ answerNumbers }) {
+    const fields = [...this.form.querySelectorAll("input")];
+    const values = Object.fromEntries(fields.map((input) => [input.name, input.value]));
+    const { says, unread } = answerNumbers(values, this.#findEquations(), this.source.place());
+    for (const input of fields) {
+      if (unread.includes(input.name)) input.setAttribute("aria-invalid", "true");
+      else input.removeAttribute("aria-invalid");
+    }
+    this.tell(says);
+  }
+
+  /** Words and arrows as they are now; what was said of the numbers is old. */
+  follow() {
+    const place = this.source.place();
+    for (const branch of place.topology.branches) {
+      const button = this.form.querySelector(`[data-arrow="${CSS.escape(branch.current)}"]`);
+      button.setAttribute("aria-pressed", String(place.flip.includes(branch.current)));
+      button.parentElement.querySelector(".way").replaceChildren(...viewWay(branch, place).map((tree) => build(tree)));
+    }
+    this.status.replaceChildren();
+  }
+
+  #turn(button) {
+    if (button) this.source.turn(button.dataset.arrow);
+  }
+
+  /** What the student typed into the other check of the page, if it is about the same circuit. */
+  #findEquations() {
+    return this.source.isLesson ? [] : (this.closest("article")?.querySelector("check-equation:not(:has(script))")?.equations ?? []);
+  }
+}
+
+const viewWay = (branch, { topology, layout }) => setText(wayInWords(branch, layout), topology);

@@ -1,0 +1,137 @@
+/** What is said of a student's own equations, one by one and as a set. The sentences about laws and slips are in ../slips.mjs. */
+
+import { checkEquation } from "../laws/check-equation.mjs";
+import { checkSet } from "../laws/check-set.mjs";
+import { sentence, slipRow } from "../laws/slip-words.mjs";
+import { setText } from "./prose.mjs";
+import { joined, say, tell } from "./saying.mjs";
+
+/**
+ * @typedef {import("./saying.mjs").Tree} Tree
+ * @typedef {{example: object, flip: string[], topology: import("../laws/circuit.mjs").Topology,
+ *   equations: {rule: string, origin: string}[], base: string}} Place where a check stands: what it knows of the circuit,
+ *   the equations of the page in their order, and the address of the page, empty on the page itself
+ */
+
+const MOST_TOLD = 3;
+const AROUND = 18;
+
+/**
+ * What one equation is, and whether it goes into the set.
+ * @param {string} typed
+ * @param {string[]} set the equations so far
+ * @param {Place} place
+ * @returns {{says: Tree[], set: string[], verdict: string, spot: [number, number] | null}}
+ */
+export function answerEquation(typed, set, place) {
+  const result = checkEquation(place.example, typed, place);
+  const told = { verdict: result.verdict, set, spot: null };
+  if (result.verdict === "unreadable") return { ...told, says: viewUnread(result, typed, place), spot: [result.at, result.at + result.length] };
+  if (result.verdict === "false") return { ...told, says: viewFaults(result, place) };
+  const { added, says } = addToSet(typed, set, place);
+  return { ...told, set: added, says: [paragraph(strong(firstWord(result.say)), ...tellRest(result.say, place), " ", ...says), ...viewDoubts(result, place)] };
+}
+
+const paragraph = (...trees) => ["p", {}, ...trees];
+const strong = (text) => ["strong", {}, text];
+const firstWord = (said) => sentence(said).split(/(?<=[:,.])/)[0];
+const tellRest = (said, place) => setText(sentence(said).slice(firstWord(said).length), place.topology);
+
+/** A sentence about a law or a slip, with its names set. */
+export const tellSaid = (said, place) => setText(sentence(said), place.topology);
+
+/** What could not be read, with the spot marked in what was typed. */
+function viewUnread({ at, length, say: said }, typed, place) {
+  return [paragraph(...tellSaid({ ...said, values: { ...said.values, example: say("check.equation.example") } }, place)), ...viewSpot(typed, at, length)];
+}
+
+/**
+ * What was typed around a spot, the spot marked.
+ * @returns {Tree[]}
+ */
+export function viewSpot(typed, at, length) {
+  if (!typed.trim()) return [];
+  const [start, end] = [Math.max(at - AROUND, 0), Math.min(at + Math.max(length, 0), at + AROUND)];
+  const before = (start ? "…" : "") + typed.slice(start, at);
+  const after = typed.slice(end, end + AROUND) + (typed.length > end + AROUND ? "…" : "");
+  return [["p", { class: "as-typed" }, before, ["mark", {}, typed.slice(at, end) || "‸"], after]];
+}
+
+function viewFaults({ faults, say: said, origin, walk }, place) {
+  if (!faults.length) return [paragraph(...tellSaid(said, place)), ...viewWay(origin && { rule: walk ? "loop" : "junction", origin }, "loops", place)];
+  const told = faults.slice(0, MOST_TOLD);
+  const ways = viewWays(told, place);
+  if (told.length === 1) return [paragraph(strong(say("check.false")), " ", ...tellFault(told[0], place)), ...ways];
+  const several = tellSaid({ key: told.length > 2 ? "more-faults" : "two-faults", values: {} }, place);
+  return [paragraph(...several), ["ul", {}, ...told.map((fault) => ["li", {}, ...tellFault(fault, place)])], ...ways];
+}
+
+/** The term, and where it stands on the other side of the student's equation that there its sign is the other one. */
+function tellFault({ say: said }, place) {
+  const moved = said.values.moved && said.values.right && sentence(said).includes(said.values.right);
+  return [...tellSaid(said, place), ...(moved ? [" ", sentence({ key: "moved", values: {} })] : [])];
+}
+
+function viewDoubts({ doubts = [], units }, place) {
+  const doubted = doubts.slice(0, 1).map(({ say: said }) => paragraph(...tellSaid(said, place)));
+  return [...doubted, ...(units ? [paragraph(sentence({ key: "other-units", values: units }))] : [])];
+}
+
+/** Links to the steps of the page that explain faults or broken laws, each once. */
+export function viewWays(faults, place) {
+  const ways = faults.map(({ slip, origin, walk, rule }) => findWay(origin && { rule: rule ?? (walk ? "loop" : "junction"), origin }, slipRow(slip)?.section ?? "loops", place));
+  const once = ways.filter(({ href }, at) => ways.findIndex((way) => way.href === href) === at);
+  return [["p", { class: "see" }, `${say("check.see")} `, ...joined(once.map(({ href, text }) => ["a", { href }, ...text]), ", ")]];
+}
+
+const viewWay = (law, section, place) => (law ? viewWays([law], place) : viewWays([{ origin: null }], place));
+
+/** Where on the page a law is explained, else its section. */
+function findWay(law, section, { equations, base, topology }) {
+  const at = law ? equations.findIndex(({ rule, origin }) => rule === law.rule && origin === law.origin) : -1;
+  if (at < 0) return { href: `${base}#${section}`, text: tell(`check.see.${section}`) };
+  return { href: `${base}#${law.rule}-${at + 1}`, text: setText(say(`check.see.${law.rule}`, { name: law.origin }), topology) };
+}
+
+/** A true equation joins the set unless it is one of it already. */
+function addToSet(typed, set, place) {
+  const judged = checkSet(place.example, [...set, typed], place).rows.at(-1);
+  if (judged.isNew) return { added: [...set, typed], says: tell("check.added", { number: set.length + 1 }) };
+  const [{ number, factor } = {}] = judged.sum;
+  const same = judged.sum.length === 1 && ["1", "-1"].includes(factor);
+  if (same) return { added: set, says: tell("check.same", { number }) };
+  return { added: [...set, typed], says: judged.say ? [sentence(judged.say)] : [] };
+}
+
+/**
+ * The set so far: its equations, what each adds, and how many are still needed.
+ * @param {string[]} set
+ * @param {Place} place
+ * @returns {{trees: Tree[], missing: number}}
+ */
+export function viewSet(set, place) {
+  const { rows, independent, needed, missing } = checkSet(place.example, set, place);
+  const items = rows.map((row, at) => viewRow(row, set[at], at + 1));
+  const count = missing > 0 ? tell("check.set.count", { independent, needed }) : tell("check.set.enough", { needed });
+  return { trees: [["ol", {}, ...items], ["p", { class: "set-count" }, ...count]], missing };
+}
+
+function viewRow({ verdict, isNew, say: said }, typed, number) {
+  const isTrue = !["false", "unreadable"].includes(verdict);
+  const note = isNew ? "" : isTrue ? tell("check.set.repeats", { number, sum: said?.values.sum ?? "" }) : tell("check.set.untrue");
+  const remove = ["button", { type: "button", "data-remove": String(number), "aria-label": say("check.set.remove_one", { number }) }, say("check.set.remove")];
+  return ["li", { class: isNew ? "" : "adds-nothing" }, ["span", { class: "set-number" }, `(${number})`], ["span", { class: "as-typed" }, typed], remove, ...(note ? [["p", {}, ...note]] : [])];
+}
+
+/**
+ * A hint at what the set still needs: a part in no equation yet, else a junction, else a loop.
+ * @returns {Tree[]}
+ */
+export function viewHint(set, place) {
+  const { topology } = place;
+  const { next } = checkSet(place.example, set, place);
+  if (!next) return [];
+  const { rule, origin, walk, open } = next;
+  if (rule === "junction") return setText(say("check.hint.junction", { junction: origin }), topology);
+  return setText(open.length ? say("check.hint.part", { part: open[0] }) : say("check.hint.loop", { first: walk[0], last: walk.at(-1) }), topology);
+}
