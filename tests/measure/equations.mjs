@@ -8,10 +8,10 @@ import { type, unitsFor } from "./writing.mjs";
 /**
  * Every single slip in every law, each typed once in a way of its own.
  * @returns {Record<string, number>} counts: slips (that are not true by chance), one, two, more, pointed, missed, misled;
- *   law: the right law is among those named
+ *   law: the right law is among those named; times [ms]
  */
 export function measureSlips(example, random, share = 1) {
-  const counts = { slips: 0, still: 0, one: 0, two: 0, more: 0, pointed: 0, missed: 0, misled: 0, law: 0, slowest: 0, otherFirst: 0 };
+  const counts = { slips: 0, still: 0, one: 0, two: 0, more: 0, pointed: 0, missed: 0, misled: 0, law: 0, times: [] };
   const flip = example.unknowns.filter(() => random() < 0.3);
   const laws = writeLaws(example, flip);
   for (const law of laws) {
@@ -20,28 +20,24 @@ export function measureSlips(example, random, share = 1) {
       const text = type(slip.terms, law, unitsFor(example, random), random);
       const start = performance.now();
       const verdict = checkEquation(example, text, { flip });
-      counts.slowest = Math.max(counts.slowest, performance.now() - start);
+      counts.times.push(performance.now() - start);
       // Twelve thousand millivolts with milliamperes is no slip.
       if (isTrue(slip.terms, answerOf(example, flip)) || verdict.units) counts.still += 1;
-      else sort(verdict, slip, law, laws, counts, text, example);
+      else sort(verdict, slip, law, laws, counts);
     }
   }
   return counts;
 }
 
-function sort(verdict, slip, law, laws, counts, text, example) {
+function sort(verdict, slip, law, laws, counts) {
   counts.slips += 1;
-  const hit = verdict.faults.findIndex((fault) => isSlip(fault, slip, law, laws));
-  const found = verdict.verdict === "false" && hit >= 0;
-  const count = verdict.faults.length;
   const isLaw = (each) => sameLaw(each, law, laws);
-  if (verdict.faults.some(isLaw) || (!count && isLaw(verdict))) counts.law += 1;
-  else if (process.env.SHOW === "law") console.log(example.address, text, slip.kind, slip.part, slip.current, law.origin ?? law.parts.join("."), JSON.stringify(verdict.faults.map(({ slip: name, part, current, origin }) => [name, part, current, origin])), verdict.verdict);
-  if (!found && process.env.SHOW === "miss") console.log(example.address, text, slip.kind, slip.part, slip.current, law.origin ?? law.parts.join("."), JSON.stringify(verdict.faults.map(({ slip: name, part, current, origin }) => [name, part, current, origin])), verdict.verdict);
+  const found = verdict.verdict === "false" && verdict.faults.some((fault) => isSlip(fault, slip, law, laws));
+  const count = verdict.faults.length;
+  const pointed = verdict.faults.some(isLaw) || (!count && isLaw(verdict));
+  if (pointed) counts.law += 1;
   if (found) counts[count === 1 ? "one" : count === 2 ? "two" : "more"] += 1;
-  else if (verdict.faults.some(isLaw) || isLaw(verdict)) counts.pointed += 1;
-  else if (count) counts.misled += 1;
-  else counts.missed += 1;
+  else counts[pointed ? "pointed" : count ? "misled" : "missed"] += 1;
 }
 
 /** In a circuit of two junctions both have one equation, so a slip in one is a slip in the other. */
@@ -59,7 +55,7 @@ function isSlip(fault, slip, law, laws) {
   return (fault.parts ?? [fault.part]).includes(slip.part);
 }
 
-/** True laws and true combinations in any way of writing; each that is not called true is counted and shown. */
+/** True laws and true combinations in any way of writing; each that is not called true, or is doubted, is counted. */
 export function measureRight(example, random, rounds = 4) {
   const counts = { laws: 0, lawsWrong: 0, sums: 0, sumsWrong: 0 };
   for (let round = 0; round < rounds; round += 1) {
@@ -81,7 +77,6 @@ function tally(found, name, counts, isRight) {
   counts[name] += 1;
   if (isRight(found.verdict) && !found.faults.length) return;
   counts[`${name}Wrong`] += 1;
-  if (process.env.SHOW === "right") console.log(JSON.stringify(found));
 }
 
 function join(terms) {

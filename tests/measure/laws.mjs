@@ -75,7 +75,7 @@ const told = ({ part, current }) => ({ part, current: current || null });
 /** The values of other parts, a wrong prefix; where any will do also the double, and one that is nobody's. */
 function listValues({ current, factor, part }, example, anyValue) {
   const size = factor.size();
-  const others = Object.entries(example.parts).filter(([name]) => name !== part).map(([, other]) => (current ? (other.kind === "battery" ? other.internal_resistance : other.value) : other.kind === "battery" ? other.value : null));
+  const others = Object.entries(example.parts).filter(([name, { kind }]) => name !== part && kind !== "capacitor").map(([, other]) => (current ? (other.kind === "battery" ? other.internal_resistance : other.value) : other.kind === "battery" ? other.value : null));
   const resistive = others.filter((value) => value !== null && value !== "0").map(parse);
   const wrong = [...resistive, size.times(fraction(1000n)), size.over(fraction(1000n)), ...(anyValue ? [size.times(TWO), size.times(fraction(7n, 10n))] : [])];
   const texts = new Map(wrong.filter((value) => !value.equals(size)).map((value) => [value.toString(), value]));

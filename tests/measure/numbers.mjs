@@ -13,7 +13,7 @@ const sizes = { m: fraction(1n, 1000n), µ: fraction(1n, 1000000n) };
  * @returns {Record<string, number>}
  */
 export function measureNumberSlips(example, random, rounds = 2, share = 1) {
-  const counts = { slips: 0, same: 0, close: 0, candidate: 0, one: 0, two: 0, silent: 0, oneWrong: 0, twoWrong: 0, slowest: 0 };
+  const counts = { slips: 0, same: 0, alone: 0, aloneNamed: 0, close: 0, candidate: 0, worded: 0, one: 0, two: 0, silent: 0, oneWrong: 0, twoWrong: 0, times: [] };
   for (let round = 0; round < rounds; round += 1) {
     const flip = example.unknowns.filter(() => random() < 0.3);
     const laws = writeLaws(example, flip);
@@ -30,26 +30,28 @@ function countSlip(slip, law, set, flip, example, counts) {
   const typed = Object.fromEntries(example.unknowns.map((name, at) => [name, type(wrong[at], example)]));
   const start = performance.now();
   const found = checkNumbers(example, typed, { flip });
-  counts.slowest = Math.max(counts.slowest, performance.now() - start);
+  counts.times.push(performance.now() - start);
   if (found.verdict === "right" || example.unknowns.every((name, at) => wrong[at].equals(right[name]))) {
     counts.same += 1;
+    return;
+  }
+  if (example.unknowns.length === 1) {
+    // One number is too little to name a slip by.
+    counts.alone += 1;
+    if (found.slips.some(({ slip: name }) => !name.startsWith("current-"))) counts.aloneNamed += 1;
     return;
   }
   counts.slips += 1;
   if (found.close) counts.close += 1;
   const isIt = (fault) => isSlip(fault, slip, law);
   if (found.candidates.some(isIt)) counts.candidate += 1;
-  else if (process.env.SHOW === "numbers") console.log(example.address, JSON.stringify(typed), slip.kind, slip.part, slip.current, law.origin ?? law.parts.join("."), JSON.stringify(found.candidates.map(({ slip: name, part, current }) => [name, part, current])), found.say.key);
-  if (process.env.SHOW === "groups" && !found.slips.length) console.log(JSON.stringify([slip.kind, new Set(found.candidates.map(({ effect }) => effect)).size, ...found.candidates.map(({ slip: name, part, current, origin }) => process.env.LONG ? [name, part, current, origin] : name)]), process.env.LONG ? [example.address, slip.part, slip.current, law.origin ?? law.parts.join("."), JSON.stringify(typed)].join(" ") : "");
-  const hit = found.slips.some(isIt);
+  const hit = found.slips.flatMap((fault) => [fault, ...(fault.also ?? [])]).some(isIt);
+  if (found.slips.some(isIt)) counts.worded += 1;
   const simple = found.slips.every((each) => each.slip.startsWith("current-"));
-  const names = new Set(found.slips.map(({ effect, slip: name }) => effect ?? name)).size;
-  counts[`all ${slip.kind}`] = (counts[`all ${slip.kind}`] ?? 0) + 1;
-  if (hit || simple && found.slips.length) counts[`hit ${slip.kind}`] = (counts[`hit ${slip.kind}`] ?? 0) + 1;
+  const names = found.slips.length;
   if (!found.slips.length) counts.silent += 1;
   else if (hit || simple) counts[names === 1 ? "one" : "two"] += 1;
   else counts[names === 1 ? "oneWrong" : "twoWrong"] += 1;
-  if (names === 1 && !hit && !simple && process.env.SHOW === "wrong") console.log(example.address, JSON.stringify(typed), slip.kind, slip.part, slip.current, law.origin ?? law.parts.join("."), JSON.stringify(found.slips));
 }
 
 /** A slip has a nature and a part (at a junction a current). */
@@ -95,7 +97,6 @@ export function measureAccused(example, random, rounds = 20) {
     counts.right += 1;
     if (found.verdict !== "right") {
       counts.rightWrong += 1;
-      if (process.env.SHOW === "right") console.log(example.address, JSON.stringify(typed), JSON.stringify(found.numbers));
     }
     const invented = Object.fromEntries(example.unknowns.map((name) => [name, `${(random() * 20 - 10).toPrecision(3)} ${example.units.current}`]));
     const accused = checkNumbers(example, invented, { flip });

@@ -46,7 +46,7 @@ function buildLaws(example, flip) {
   const answer = example.currents.map(({ name, exact }) => (flip.includes(name) ? parse(exact).negated() : parse(exact)));
   const first = new Map();
   for (const law of laws) if (!first.has(rowKey(law.row))) first.set(rowKey(law.row), law);
-  return { ...circuit, laws, answer, first, choices: unitChoices(example.units), live: listLive(circuit) };
+  return { ...circuit, laws, answer, first, choices: unitChoices(example.units), live: listLive(circuit), sizes: listSizes(circuit) };
 }
 
 /** Junctions: those on the page first, for two junctions may have one equation. */
@@ -93,6 +93,12 @@ function listLive(circuit) {
     name: part.name, kind: part.kind, column: column[current], current,
     drop: whole(part.resistance, scale), rise: forward ? whole(part.emf, scale) : -whole(part.emf, scale),
   })));
+}
+
+/** The different values that stand in the file, those of parts without a current too: a student may take any of them. */
+function listSizes({ parts, scale }) {
+  const distinct = (values) => [...new Set(values.filter((value) => value && !value.isZero).map((value) => whole(value, scale)))];
+  return { drops: distinct(parts.map(({ resistance }) => resistance)), rises: distinct(parts.map(({ emf }) => emf)) };
 }
 
 const whole = (value, scale) => (value.numerator * scale) / value.denominator;

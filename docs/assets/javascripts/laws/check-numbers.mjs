@@ -23,9 +23,10 @@ const MOST_NAMED = 2;
  * @param {Record<string, string>} values as typed, by current; what is empty is left out
  * @param {{flip?: string[], equations?: string[]}} [choices] equations: those the student typed, if any
  * @returns {{verdict: "right" | "wrong" | "unreadable", broken: {rule: string, origin: string, say: object}[],
- *   slips: {kind: string, part: string | null, current: string | null, origin: string | null, slip: string, say: object}[],
+ *   slips: {kind: string, part: string | null, current: string | null, origin: string | null, slip: string, say: object, also?: object[]}[],
  *   say: object, numbers: {current: string, state: string}[], missing: string[], unread: object[], candidates: object[],
- *   close: boolean, own?: "algebra" | "equations"}}
+ *   close: boolean, own?: "algebra" | "equations"}} slips: at most two, alternatives; also: other wordings of the same effect;
+ *   candidates: every slip that gives these numbers, whether it may be named or not
  */
 export function checkNumbers(example, values, choices = {}) {
   const laws = findLaws(example, choices);
@@ -44,7 +45,7 @@ function judge(typed, missing, laws) {
   const groups = missing.length ? [] : explain(typed, scaled, laws);
   const wordings = groups.map((group) => describeGroup(group, laws));
   const candidates = wordings.flat();
-  const named = mayName(typed) && groups.length <= MOST_NAMED ? candidates : [];
+  const named = mayName(typed) && groups.length <= MOST_NAMED ? shorten(wordings) : [];
   const simple = explainSimply(typed, laws);
   if (simple) return { broken, candidates: [...candidates, simple], slips: named.length ? named : [simple], say: simple.say };
   const close = isClose(typed);
@@ -55,9 +56,21 @@ function judge(typed, missing, laws) {
 
 /** The wordings of one effect, one for each kind of slip, the likeliest first. */
 function describeGroup(group, laws) {
-  const kinds = [...new Set(group.map(({ slip }) => kindOfSlip(slip)))];
-  const told = kinds.map((kind) => describeSlip(group.filter(({ slip }) => kindOfSlip(slip) === kind), laws));
-  return told.map((fault) => ({ ...fault, effect: `${told[0].slip} ${told[0].part ?? told[0].current}` }));
+  const order = [...group].sort((one, other) => likely(one) - likely(other));
+  const kinds = [...new Set(order.map(({ slip }) => kindOfSlip(slip)))];
+  return kinds.map((kind) => describeSlip(order.filter(({ slip }) => kindOfSlip(slip) === kind), laws));
+}
+
+const LIKELY = ["sign", "missing", "other-value", "extra", "swapped", "prefix"];
+const likely = ({ slip }) => (LIKELY.findIndex((name) => slip.includes(name)) + LIKELY.length + 1) % (LIKELY.length + 1);
+
+/** No more than two names in all; other wordings of the same effect go along with the first. */
+function shorten(wordings) {
+  const most = wordings.length > 1 ? 1 : MOST_NAMED;
+  return wordings.flatMap((wording) => {
+    const also = wording.slice(most);
+    return wording.slice(0, most).map((fault) => (also.length ? { ...fault, also } : fault));
+  });
 }
 
 const isClose = (typed) => typed.every(({ state }) => state === "right" || state === "close");

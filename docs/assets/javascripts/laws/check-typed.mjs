@@ -10,6 +10,7 @@ const TWO_PERCENT = fraction(2n, 100n);
 const TEN_PERCENT = fraction(1n, 10n);
 const HALF = fraction(1n, 2n);
 const ENOUGH_FIGURES = 3;
+const FIGURES_ALONE = 5;
 const thousand = fraction(1000n);
 
 /**
@@ -90,6 +91,8 @@ export function worstShare(typed) {
   return shares.reduce((worst, share) => (share.compare(worst) > 0 ? share : worst), ZERO);
 }
 
-/** The figures behind a slip's name: below three nothing is named. */
-export const mayName = (typed) => typed.every(({ figures }) => figures >= ENOUGH_FIGURES);
-
+/**
+ * Whether the digits are enough to name a slip by: three figures each. One number alone meets some slip by chance one time
+ * in a hundred, so it needs five.
+ */
+export const mayName = (typed) => typed.every(({ figures }) => figures >= (typed.length > 1 ? ENOUGH_FIGURES : FIGURES_ALONE));

@@ -35,12 +35,12 @@ function swap(one, other, nature, first, second) {
   return { part: one.name, parts: [one.name, other.name], column: nature === "emf" ? null : one.column, turn: (term) => (term.part === one.name ? turns[0](term) : turns[1](term)) };
 }
 
-const others = (own, values) => [...new Set(values)].filter((value) => value && value !== own);
+const others = (own, values) => values.filter((value) => value !== own);
 
-function otherValues({ live }) {
+function otherValues({ live, sizes }) {
   return live.flatMap(({ name, column, drop, rise }) => [
-    ...(drop ? others(drop, live.map((part) => part.drop)) : []).map((value) => ({ part: name, column, turn: replace(name, "resistance", value) })),
-    ...(rise ? others(size(rise), live.map((part) => size(part.rise))) : []).map((value) => ({ part: name, column: null, turn: replace(name, "emf", value) })),
+    ...(drop ? others(drop, sizes.drops) : []).map((value) => ({ part: name, column, turn: replace(name, "resistance", value) })),
+    ...(rise ? others(size(rise), sizes.rises) : []).map((value) => ({ part: name, column: null, turn: replace(name, "emf", value) })),
   ]);
 }
 

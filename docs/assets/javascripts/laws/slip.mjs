@@ -97,8 +97,8 @@ const twice = (law) => [...resistances(law).map((term) => about(term, term.value
 
 /** Values of other parts of the circuit in place of the part's own. */
 function otherValue(law, laws) {
-  return [...resistances(law).map((term) => [term, laws.live.map(({ drop }) => drop)]), ...emfs(law).map((term) => [term, laws.live.map(({ rise }) => size(rise))])]
-    .flatMap(([term, values]) => [...new Set(values)].filter((value) => value && value !== size(term.value)).map((value) => replaced(term, value)));
+  return [...resistances(law).map((term) => [term, laws.sizes.drops]), ...emfs(law).map((term) => [term, laws.sizes.rises])]
+    .flatMap(([term, values]) => values.filter((value) => value !== size(term.value)).map((value) => replaced(term, value)));
 }
 
 const prefix = (law) => [...resistances(law), ...emfs(law)].flatMap((term) => [size(term.value) * 1000n, size(term.value) / 1000n].map((value) => replaced(term, value)));

@@ -1,0 +1,33 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { checkSet } from "../../docs/assets/javascripts/laws/check-set.mjs";
+import { findExample, loadRecords } from "../measure/examples.mjs";
+
+const link = findExample(loadRecords(), "link-wire");
+
+test("an equation that says nothing new is told from which it follows", () => {
+  const { rows, independent, needed, missing } = checkSet(link, ["I1 = I2 + I3", "I3 + I5 = I4", "I1 - I2 = I4 - I5"]);
+  assert.deepEqual(rows.map(({ isNew }) => isNew), [true, true, false]);
+  assert.equal(rows[2].say.values.sum, "(1) + (2)");
+  assert.deepEqual([independent, needed, missing], [2, 5, 3]);
+});
+
+test("what is asked for next is a loop with a part of no equation, then a junction", () => {
+  const start = ["I1 = I2 + I3", "12.8 - 0.2 I1 - 6 I2 = 0", "6 I2 = 4 I4"];
+  assert.deepEqual([checkSet(link, start).next.rule, checkSet(link, start).next.origin], ["loop", "L3"]);
+  const loops = [...start, "4 I4 + 0.2 I5 = 12.2"];
+  assert.deepEqual([checkSet(link, loops).next.rule, checkSet(link, loops).next.origin], ["junction", "e"]);
+  assert.equal(checkSet(link, [...loops, "I3 + I5 = I4"]).next, null);
+});
+
+test("what is not true or not readable counts for nothing", () => {
+  const { rows, independent } = checkSet(link, ["I1 = I2 - I3", "I1 = ", "I1 = I2 + I3"]);
+  assert.deepEqual([rows.map(({ verdict }) => verdict), independent], [["false", "unreadable", "junction"], 1]);
+});
+
+test("every page's own equations are a whole set", () => {
+  for (const { example } of loadRecords()) {
+    const texts = example.equations.map(({ coefficients, right }) => `${coefficients.map((value, at) => `(${value}) ${example.unknowns[at]}`).join(" + ")} = ${right}`);
+    assert.deepEqual([checkSet(example, texts).missing, checkSet(example, texts).next], [0, null], example.address);
+  }
+});
