@@ -7,10 +7,12 @@ import { FigurePin } from "./elements/figure-pin.mjs";
 import { FigureViewer } from "./elements/figure-viewer.mjs";
 import { LiveExample } from "./elements/live-example.mjs";
 import { LitTerms } from "./elements/lit-terms.mjs";
+import { LoopChooser } from "./elements/loop-chooser.mjs";
 import { StepReader } from "./elements/step-reader.mjs";
 
 const elements = {
   "live-example": LiveExample,
+  "loop-chooser": LoopChooser,
   "figure-viewer": FigureViewer,
   "figure-pin": FigurePin,
   "lit-terms": LitTerms,

@@ -1,8 +1,7 @@
 /** What stands beside each direction and each junction to choose otherwise, and the arrows of the figure. */
 
-import { setText } from "../page/prose.mjs";
+import { setName, setText } from "../page/prose.mjs";
 import { say, tell } from "../page/saying.mjs";
-import { setPoint } from "../page/setup.mjs";
 import { wayInWords } from "../page/words.mjs";
 import { build } from "./build.mjs";
 import { findTappedArrow } from "./live-figure.mjs";
@@ -43,8 +42,9 @@ function onButton(button, example) {
   else if (button) leaveOut(button.dataset.leaveOut, example);
 }
 
-/** A tap near an arrow turns it; it then means nothing else. */
+/** A tap near an arrow turns it, and then means nothing else; while a loop is walked by taps, arrows stand. */
 function onFigure(event, example) {
+  if (example.article.querySelector("loop-chooser")?.walking) return;
   const current = findTappedArrow(event);
   if (!current) return;
   event.stopPropagation();
@@ -64,5 +64,5 @@ function tellTurned(current, { topology, layout, solution }) {
 }
 
 function leaveOut(junction, example) {
-  example.change({ leaveOut: junction }, tell("live.left_out", { name: setPoint(junction) }));
+  example.change({ leaveOut: junction }, tell("live.left_out", { name: setName(junction, "point") }));
 }

@@ -10,6 +10,7 @@ import { SECTIONS, viewSection } from "../page/views.mjs";
 import { build } from "./build.mjs";
 import { markChanges } from "./changes.mjs";
 import { attachControls } from "./choice-controls.mjs";
+import { holdStill } from "./hold-still.mjs";
 import { drawChoices } from "./live-figure.mjs";
 import { AS_PRINTED, CHOICES, differ, readState, tidy, writeState } from "./page-state.mjs";
 
@@ -59,9 +60,9 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     const state = tidy({ ...before, ...patch }, this.own);
     if (!differ(before, state)) return;
     const isChoice = differ(before, state, CHOICES);
-    this.#show(state);
-    const address = location.pathname + writeState(state, location.search) + location.hash;
-    history[isChoice ? "pushState" : "replaceState"]({ x: scrollX, y: scrollY }, "", address);
+    holdStill(this.article, () => this.#show(state));
+    const address = location.pathname + writeState(this.state, location.search) + location.hash;
+    history[isChoice ? "pushState" : "replaceState"](null, "", address);
     this.announce(typeof said === "function" ? said(this.worked) : said);
   }
 

@@ -1,0 +1,31 @@
+/** What a reader looks at and works with stays where it is while sections are written anew around it. */
+
+/**
+ * Do something to a page, and give the focus and the scroll position back afterwards.
+ * @param {Element} article
+ * @param {() => void} action
+ */
+export function holdStill(article, action) {
+  const focused = document.activeElement;
+  const key = focused?.dataset?.focus;
+  const mark = findMark(article, focused);
+  const before = mark?.getBoundingClientRect().top;
+  action();
+  const again = key && !focused.isConnected ? article.querySelector(`[data-focus="${CSS.escape(key)}"]`) : null;
+  again?.focus({ preventScroll: true });
+  const held = mark?.isConnected ? mark : again;
+  const moved = held ? Math.round(held.getBoundingClientRect().top - before) : 0;
+  if (moved) scrollBy({ top: moved, behavior: "instant" });
+}
+
+/** What must not move: the control in use where it can be seen, else the heading that was read last. */
+function findMark(article, focused) {
+  if (focused && focused !== document.body && article.contains(focused) && isSeen(focused)) return focused;
+  const headings = [...article.querySelectorAll("h1, h2")].filter((heading) => heading.getBoundingClientRect().top < innerHeight / 2);
+  return headings.at(-1);
+}
+
+function isSeen(element) {
+  const { top, bottom } = element.getBoundingClientRect();
+  return bottom > 0 && top < innerHeight;
+}

@@ -1,0 +1,181 @@
+/** `<loop-chooser>`: a panel below the loops in which a reader chooses the set, or walks a loop of their own. */
+
+import { parseWalk, walkOf } from "../laws/choices.mjs";
+import { memberKey } from "../laws/loop.mjs";
+import { stepStart } from "../laws/circuit.mjs";
+import { standOf } from "../laws/walking.mjs";
+import { setName, setText } from "../page/prose.mjs";
+import { say, tell } from "../page/saying.mjs";
+import { build } from "./build.mjs";
+import { setLight } from "./light.mjs";
+import { tellSet, tellWalking, viewSet, viewWalking } from "./loop-list.mjs";
+import { findExample } from "./page-state.mjs";
+
+const make = (trees) => trees.map((tree) => build(tree));
+
+export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
+  #abort;
+
+  async connectedCallback() {
+    this.#abort = new AbortController();
+    const { signal } = this.#abort;
+    this.panel = this.querySelector("details");
+    this.example = await findExample(this);
+    if (signal.aborted || !this.example || !this.panel) return;
+    this.set = document.createElement("div");
+    this.walk = document.createElement("div");
+    this.walk.className = "own-walk";
+    this.panel.append(this.set, this.walk);
+    this.panel.addEventListener("toggle", () => this.#onToggle(), { signal });
+    this.addEventListener("click", (event) => this.#onClick(event.target.closest("[data-choose]")), { signal });
+    this.closest("article").addEventListener("example-change", () => this.panel.open && this.show(), { signal });
+    this.closest("article").querySelector(".figure-frame")?.addEventListener("click", (event) => this.#onFigure(event), { signal, capture: true });
+  }
+
+  disconnectedCallback() {
+    this.#abort?.abort();
+    this.#leave();
+    this.set?.remove();
+    this.walk?.remove();
+  }
+
+  /** The parts of the reader's own walk; null while there is none. */
+  walking = null;
+
+  get topology() {
+    return this.example.worked.topology;
+  }
+
+  /** Show the set as it is chosen, and the walk as far as it goes. */
+  show() {
+    this.set.replaceChildren(...make(viewSet(this.example.worked)));
+    this.#showWalk();
+  }
+
+  #showWalk() {
+    const begin = ["p", { class: "live-tools" }, ["button", { type: "button", class: "live-button", "data-choose": "walk", "data-focus": "walk" }, say("choose.walk")]];
+    this.walk.replaceChildren(...make(this.walking ? viewWalking(standOf(this.walking, this.topology), this.topology) : [begin]));
+  }
+
+  #onToggle() {
+    if (this.panel.open) this.show();
+    else this.#leave();
+  }
+
+  #onClick(button) {
+    if (!button) return;
+    const actions = { turn: this.#turn, start: this.#start, out: this.#takeOut, in: this.#takeIn, walk: this.#begin, next: this.#next, back: this.#back, done: this.#done, leave: this.#leaveWalk };
+    actions[button.dataset.choose].call(this, button);
+  }
+
+  /** Where the loop of a button stands in the set. */
+  #placeOf(button) {
+    const { choice } = button.closest("li").dataset;
+    return this.topology.loops.findIndex((loop) => loop.name === choice);
+  }
+
+  #put(at, walk, said) {
+    this.example.change({ walk: this.topology.loops.map(walkOf).with(at, walk) }, said);
+  }
+
+  #turn(button) {
+    const at = this.#placeOf(button);
+    const { start, through } = walkOf(this.topology.loops[at]);
+    this.#put(at, { start, through: through.toReversed() }, tell("choose.turned", { name: this.#nameOf(at) }));
+  }
+
+  #start(button) {
+    const at = this.#placeOf(button);
+    const { through } = walkOf(this.topology.loops[at]);
+    const start = stepStart(this.topology.loops[at].steps[1]);
+    this.#put(at, { start, through: [...through.slice(1), through[0]] }, tell("choose.started", { name: this.#nameOf(at), point: setName(start, "point") }));
+  }
+
+  #takeOut(button) {
+    const at = this.#placeOf(button);
+    this.example.change({ walk: this.topology.loops.map(walkOf).toSpliced(at, 1) }, (worked) => [...tell("choose.taken_out"), " ", ...tellSet(worked)[0]]);
+  }
+
+  #takeIn(button) {
+    this.#add(parseWalk(button.closest("li").dataset.walk));
+  }
+
+  /** Take a loop in; one through the same parts gives its place to it. */
+  #add(walk) {
+    const key = keyOf(walk, this.topology);
+    const at = this.topology.loops.findIndex((loop) => memberKey(loop.steps, this.topology.branches) === key);
+    if (at >= 0) return this.#put(at, walk, tell("choose.was_in", { name: this.#nameOf(at) }));
+    const count = this.topology.loops.length;
+    const said = (worked) => [...tell("choose.taken_in", { name: setText(worked.topology.loops[count].name, worked.topology) }), " ", ...(tellSet(worked)[worked.loopSet.repeats.length ? 1 : 0])];
+    this.example.change({ walk: [...this.topology.loops.map(walkOf), walk] }, said);
+  }
+
+  #nameOf(at) {
+    return setText(this.topology.loops[at].name, this.topology);
+  }
+
+  /** Begin a walk, with the figure in sight. */
+  #begin() {
+    const pin = this.closest("article").querySelector("figure-pin");
+    this.pinned = pin && !pin.isPinned && !pin.isInSight ? pin : null;
+    this.#walkOn([]);
+    this.pinned?.pin(true);
+  }
+
+  #next(button) {
+    this.#walkOn([...this.walking, button.dataset.partName]);
+  }
+
+  #back() {
+    this.#walkOn(this.walking.slice(0, -1));
+  }
+
+  #done() {
+    const { start, through } = standOf(this.walking, this.topology);
+    this.#leave();
+    this.#add({ start, through });
+    this.#showWalk();
+    this.querySelector("[data-choose=walk]").focus({ preventScroll: true });
+  }
+
+  #leaveWalk() {
+    this.#leave();
+    this.#showWalk();
+    this.querySelector("[data-choose=walk]").focus({ preventScroll: true });
+  }
+
+  #leave() {
+    if (!this.walking) return;
+    this.walking = null;
+    setLight(this.closest("article") ?? this.example.article, "tap", null);
+    this.pinned?.pin(false);
+    this.pinned = null;
+  }
+
+  /** The walk with these parts; what to do next has the focus, and is said. */
+  #walkOn(parts, before = "") {
+    const hadFocus = this.contains(document.activeElement);
+    this.walking = parts;
+    this.#showWalk();
+    setLight(this.closest("article"), "tap", { part: parts });
+    const stand = standOf(parts, this.topology);
+    if (hadFocus) this.walk.querySelector(stand.isClosed ? "[data-choose=done]" : "[data-choose=next], [data-choose=back]").focus({ preventScroll: true });
+    this.example.announce([...(before ? [...before, " "] : []), ...tellWalking(stand, this.topology)]);
+  }
+
+  /** While a walk goes on, a tap on a part of the figure is its next part, and nothing else. */
+  #onFigure(event) {
+    if (!this.walking) return;
+    event.stopImmediatePropagation();
+    const name = event.target.closest("[data-part]")?.dataset.part;
+    if (!name) return;
+    const { next } = standOf(this.walking, this.topology);
+    const part = setText(name, this.topology);
+    if (next.includes(name)) this.#walkOn([...this.walking, name]);
+    else if (this.walking.at(-1) === name) this.#back();
+    else this.#walkOn(this.walking, tell(this.topology.branchOf.has(name) ? "choose.not_next" : "choose.not_alive", { part }));
+  }
+}
+
+/** Which branches a walk goes through, as one text. */
+const keyOf = ({ through }, { part, branches }) => memberKey(through.map((name) => ({ part: part[name], forward: true })), branches);

@@ -1,0 +1,41 @@
+/** A walk that grows part by part, as a reader names them, until it is a closed loop. */
+
+import { stepEnd } from "./circuit.mjs";
+import { followChoice } from "./loop.mjs";
+
+/**
+ * @typedef {{start: string, through: string[], here: string, isClosed: boolean, next: string[]}} Walking
+ *   start and here: points, empty while the first part alone does not say which way; next: parts that may follow
+ */
+
+/**
+ * Where a walk through these parts stands.
+ * @param {string[]} through parts in walking order, each joined to the one before
+ * @param {import("./circuit.mjs").Topology} topology
+ * @returns {Walking}
+ */
+export function standOf(through, topology) {
+  const alive = [...topology.branchOf.keys()];
+  if (!through.length) return { start: "", through, here: "", isClosed: false, next: alive };
+  const ways = findWays(through, topology);
+  const [{ start, here, isClosed }] = ways;
+  const rest = alive.filter((name) => !through.includes(name));
+  const next = isClosed ? [] : rest.filter((name) => findWays([...through, name], topology).length);
+  const isOpen = ways.length > 1 && !isClosed;
+  return { start: isOpen ? "" : start, through, here: isOpen ? "" : here, isClosed, next };
+}
+
+/** The ways to walk through parts in this order: from one end of the first, from the other, or from neither. */
+function findWays(through, topology) {
+  const { part, node } = topology;
+  const first = part[through[0]];
+  return [first.start, first.end].flatMap((start) => {
+    const steps = followChoice({ start, through }, topology);
+    if (steps.length < through.length || returnsEarly(start, steps, node)) return [];
+    const here = stepEnd(steps.at(-1));
+    return [{ start, here, isClosed: node[here] === node[start] }];
+  });
+}
+
+/** Whether a walk has been back at its start before its last step: it was closed then. */
+const returnsEarly = (start, steps, node) => steps.slice(0, -1).some((step) => node[stepEnd(step)] === node[start]);
