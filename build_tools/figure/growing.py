@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from build_tools.figure.choosing import Choice, Mark
-from build_tools.figure.geometry import Box, around, grown
+from build_tools.figure.geometry import Box, around, grown, signed_area
 from build_tools.figure.ground import DOT_RADIUS, Ground, bodies_clear, lay_ground
 from build_tools.figure.labels import Outside, bounds
 from build_tools.figure.layout import Layout
 from build_tools.figure.marks import outside_sides, place_marks
-from build_tools.figure.placing import is_orthogonal, place_circuit, smallest_scale, stretched
+from build_tools.figure.placing import is_orthogonal, mirrored, place_circuit, smallest_scale, stretched
+from build_tools.figure.rings import loop_outline
 from build_tools.laws.topology import Topology
 
 GROWTH = 1.06
@@ -127,9 +128,17 @@ def grow_placed(topology: Topology) -> Attempt:
 
 
 def grow_laid_out(topology: Topology, layouts: tuple[Layout, ...]) -> Attempt:
-    """Draw the best of several layouts; rows move apart before columns do."""
+    """Draw the best of several layouts; rows move apart before columns do.
+
+    Where more loops are walked anticlockwise than clockwise, it is drawn the other way round.
+    """
 
     def grown_from(layout: Layout) -> Attempt:
         return Growth(topology, lambda step: stretched(layout, GROWTH ** (step // 2), GROWTH**step)).best()
 
-    return min(map(grown_from, layouts), key=lambda attempt: attempt.price)
+    best = min(map(grown_from, layouts), key=lambda attempt: attempt.price)
+    turns = [signed_area(loop_outline(best.ground, loop)) > 0 for loop in topology.loops]
+    if 2 * sum(turns) >= len(turns):
+        return best
+    other = grown_from(mirrored(best.ground.layout))
+    return other if other.clear or not best.clear else best

@@ -6,6 +6,7 @@ Spots are in CSS pixels at the figure's natural size, x to the right and y downw
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from math import dist
 
 from build_tools.circuit.circuit import Kind
@@ -35,7 +36,7 @@ def body_leg(route: tuple[Spot, ...], kind: Kind) -> int:
     It is the longest leg. In a tie a battery takes the most vertical one, every other part the most horizontal one, and
     of legs that are equal in that too the first.
     """
-    legs = list(zip(route, route[1:], strict=False))
+    legs = list(pairwise(route))
     longest = max(dist(*leg) for leg in legs)
     tied = [number for number, leg in enumerate(legs) if dist(*leg) > longest - same_length]
     upright = [abs(legs[number][1][1] - legs[number][0][1]) for number in tied]

@@ -76,6 +76,11 @@ def stretched(layout: Layout, across: float, down: float) -> Layout:
     return _mapped(layout, lambda spot: (spot[0] * across, spot[1] * down))
 
 
+def mirrored(layout: Layout) -> Layout:
+    """A layout with left and right exchanged."""
+    return _mapped(layout, lambda spot: (-spot[0], spot[1]))
+
+
 def moved(layout: Layout, shift: Spot) -> Layout:
     """A layout moved as a whole."""
     return _mapped(layout, lambda spot: (spot[0] + shift[0], spot[1] + shift[1]))

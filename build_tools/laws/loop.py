@@ -7,10 +7,11 @@ Source: J. D. Horton, SIAM J. Comput. 16, 358 (1987), for the candidates that co
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from itertools import count
 
-from build_tools.circuit.circuit import ChosenLoop, Circuit, Part
+from build_tools.circuit.circuit import ChosenLoop, Circuit, Kind, Part
 from build_tools.circuit.numeral import MINUS
 from build_tools.circuit.problem import CircuitError, Problem, listed
 from build_tools.laws.branch import why_idle
@@ -80,16 +81,26 @@ def is_closed(walk: Walk, node: dict[str, str]) -> bool:
 def find_few_part_loops(circuit: Circuit, node: dict[str, str], branches: tuple[Branch, ...]) -> tuple[Walk, ...]:
     """Independent loops with the fewest parts in all, each begun at its first battery (or part).
 
-    The first is walked along its battery; each other one so that it passes what it shares with those before it the other
-    way, as inner loops of a drawing do that are all walked clockwise.
+    Among equals one is taken that passes no battery a second time, then one that passes no branch a third time: so they
+    are the inner loops of a drawing with its batteries outside. The first is walked along its battery; each other one so
+    that it passes what it shares with those before it the other way, as inner loops do that are all walked clockwise.
     """
     known = IndependentRows()
-    candidates = sorted(find_candidates(branches), key=lambda numbers: (cost(numbers, branches), numbers))
+    candidates = find_candidates(branches)
+    passed: Counter[int] = Counter()
     walks = []
-    for numbers in candidates:
+
+    def price(numbers: tuple[int, ...]) -> tuple[int, int, int, tuple[int, ...]]:
+        batteries = sum(passed[number] for number in numbers if has_battery(branches[number]))
+        return cost(numbers, branches), batteries, sum(passed[number] > 1 for number in numbers), numbers
+
+    while candidates:
+        numbers = min(candidates, key=price)
+        candidates.remove(numbers)
         walk = walk_round([branches[number] for number in numbers])
         if known.add(branch_vector(walk, branches)) is None:
             walks.append(turn_to_first_part(walk, circuit))
+            passed.update(numbers)
     order = [part.name for part in circuit.parts]
     in_order = sorted(walks, key=lambda walk: sorted(order.index(step.part.name) for step in walk))
     return turn_against_each_other(in_order, branches)
@@ -119,6 +130,11 @@ def cost(numbers: Iterable[int], branches: tuple[Branch, ...]) -> int:
     return sum(len(branches[number].steps) for number in numbers)
 
 
+def has_battery(branch: Branch) -> bool:
+    """Whether a branch has a battery in it."""
+    return any(step.part.kind is Kind.BATTERY for step in branch.steps)
+
+
 def find_candidates(branches: tuple[Branch, ...]) -> set[tuple[int, ...]]:
     """Horton's loops, as sets of branch numbers: two shortest ways from one node, closed by one branch."""
     found = set()
@@ -133,10 +149,10 @@ def find_candidates(branches: tuple[Branch, ...]) -> set[tuple[int, ...]]:
 
 
 def shortest_ways(root: str, branches: tuple[Branch, ...]) -> dict[str, tuple[int, ...]]:
-    """From one node to each other the way with the fewest parts; among equals the one with the lower branch numbers."""
+    """From one node to each other the way with the fewest parts; among equals fewest batteries, then lower branch numbers."""
 
-    def length(way: tuple[int, ...]) -> tuple[int, int]:
-        return cost(way, branches), sum(1 << number for number in way)
+    def length(way: tuple[int, ...]) -> tuple[int, int, int]:
+        return cost(way, branches), sum(has_battery(branches[number]) for number in way), sum(1 << number for number in way)
 
     ways: dict[str, tuple[int, ...]] = {root: ()}
     changed = True

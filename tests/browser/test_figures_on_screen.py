@@ -66,7 +66,8 @@ for (const section of document.querySelectorAll('section')) {
     const ink = light(style.stroke === 'none' ? style.fill : style.stroke);
     const [low, high] = [ground, ink].sort((x, y) => x - y), contrast = (high + 0.05) / (low + 0.05);
     seen.add(contrast.toFixed(1));
-    if (contrast < (shape.tagName === 'text' ? 4.5 : 3)) faults.add(`${shape.tagName} in ${section.dataset.mdColorScheme}: ${contrast.toFixed(2)}`);
+    const least = shape.tagName === 'text' ? 4.5 : 3;
+    if (contrast < least) faults.add(`${shape.tagName} in ${section.dataset.mdColorScheme}: ${contrast.toFixed(2)}`);
   }
 }
 return [[...faults], [...seen]];
@@ -83,7 +84,10 @@ const looks = selector => {
   const style = getComputedStyle(document.querySelector(selector));
   return [style.stroke === 'none' ? 0 : parseFloat(style.strokeWidth), style.color];
 };
-const shapes = {part: '.part .lead', label: '.label text', polarity: '.polarity .plus', arrow: '.arrow .head', loop: '.loop .ring', junction: '.junction .dot'};
+const shapes = {
+  part: '.part .lead', label: '.label text', polarity: '.polarity .plus',
+  arrow: '.arrow .head', loop: '.loop .ring', junction: '.junction .dot',
+};
 return Object.entries(shapes).map(([kind, shape]) => [kind, ...looks('.circuit-figure ' + shape)]);
 """
 

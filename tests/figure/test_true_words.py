@@ -181,7 +181,7 @@ def faults_of(path: Path, block: str, kind: str) -> list[str]:
     return faults
 
 
-each_circuit = pytest.mark.parametrize("path", (*examples, *published), ids=lambda path: path.stem)
+each_circuit = pytest.mark.parametrize("path", [*examples, *published], ids=lambda path: path.stem)
 
 
 @each_circuit
