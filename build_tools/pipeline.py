@@ -19,14 +19,21 @@ from build_tools.circuit.reading import read_circuit
 from build_tools.circuit.report import write_report
 from build_tools.circuit.source import CircuitSource, read_source
 from build_tools.figure.overlaps import find_overlaps
+from build_tools.laws.choices import apply_choices
 from build_tools.laws.meaning import WorkedCircuit, work_out
 from build_tools.laws.solution import SecondOpinionError
+from build_tools.laws.survey import find_topology
 from build_tools.page.record import write_record
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from build_tools.figure.figure import Figure
     from build_tools.page.page import Page
+
+
+Walks = tuple[tuple[str, tuple[str, ...]], ...]
+"""Chosen loops, each its start and its parts in walking order."""
 
 
 class FaultyCircuits(Exception):
@@ -93,6 +100,24 @@ def make_page(path: Path, *, resistors: str = "zigzag", batteries: str = "one ce
         refuse_overlaps(circuit)
         worked = work_out(circuit)
         return write_page(worked, draw_figure(worked.topology, resistors=resistors, batteries=batteries, label=figure_label(worked)))
+
+
+def work_chosen(path: Path, *, flip: tuple[str, ...], leave_out: str, walk: Walks) -> WorkedCircuit:
+    """One circuit file worked out with a reader's choices made.
+
+    Raises:
+        CircuitError: where a loop that was chosen does not close, or the like.
+    """
+    circuit = read_circuit(read_source(path))
+    return work_out(apply_choices(find_topology(circuit), flip=flip, leave_out=leave_out, walk=walk))
+
+
+def draw_chosen(worked: WorkedCircuit, *, resistors: str, batteries: str) -> Figure:
+    """The figure of a circuit with choices made."""
+    from build_tools.figure.figure import draw_figure
+    from build_tools.page.writing import figure_label
+
+    return draw_figure(worked.topology, resistors=resistors, batteries=batteries, label=figure_label(worked))
 
 
 def work_folder(folder: Path, *, keep: PageKeeper, resistors: str = "zigzag", batteries: str = "one cell") -> tuple[Page, ...]:

@@ -7,6 +7,7 @@ import re
 from build_tools.page.listing import render_shelves
 from build_tools.site.catalogue import all_shelves, first_shelf
 from build_tools.site.leads import gone_block, keep_anchors
+from build_tools.site.lessons import fill_places
 from build_tools.site.library import Library, list_address
 
 place = re.compile(r'<div data-block="([\w-]+)"></div>')
@@ -33,11 +34,13 @@ class Blocks:
         names = self.library.settled.anchors.get(address, ())
         return keep_anchors(blocks, names, first) if names else blocks
 
-    def fill(self, output: str, address: str) -> str:
-        """The page with its blocks in their places.
+    def fill(self, output: str, address: str, source: str) -> str:
+        """The page with its blocks, and a lesson's parts, in their places.
 
         Raises:
             KeyError: with the name of a block that there is none of.
         """
         blocks = self.of_page(address)
-        return place.sub(lambda found: blocks[found[1]], output)
+        filled = place.sub(lambda found: blocks[found[1]], output)
+        lesson = self.library.lessons.get(source)
+        return fill_places(filled, lesson) if lesson else filled

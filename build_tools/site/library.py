@@ -14,6 +14,7 @@ from build_tools.site.addresses import LostAddresses, Settled, Standing, settle
 from build_tools.site.catalogue import all_shelves, in_order
 from build_tools.site.gone import FaultyGone, Gone, read_gone
 from build_tools.site.handwritten import HandWritten, read_handwritten, stand
+from build_tools.site.lessons import Lesson, Workshop, write_lessons
 from build_tools.site.published import UnreadableRecord, read_published
 
 record_file = "published.toml"
@@ -34,11 +35,13 @@ class Library:
     handwritten: tuple[HandWritten, ...] = ()
     gone: Mapping[str, Gone] = field(default_factory=dict)
     settled: Settled = field(default_factory=Settled)
+    lessons: Mapping[str, Lesson] = field(default_factory=dict)
+    """The parts of each page that shows some, by its source."""
     titles: Mapping[str, str] = field(default_factory=dict)
     """The title of each page that others lead to, by address."""
 
 
-def gather(pages: Sequence[Page], config: MkDocsConfig) -> Library:
+def gather(pages: Sequence[Page], workshop: Workshop, config: MkDocsConfig) -> Library:
     """Everything, settled.
 
     Raises:
@@ -47,13 +50,17 @@ def gather(pages: Sequence[Page], config: MkDocsConfig) -> Library:
     docs = Path(config.docs_dir)
     examples = {f"examples/{page.address}/": page for page in in_order(pages)}
     handwritten = read_handwritten(config)
+    workshop.examples = examples
+    lessons, reports = write_lessons(handwritten, workshop)
     try:
         recorded, gone = read_published(docs / record_file), read_gone(docs / gone_file)
         settled = settle(recorded, find_standing(examples, handwritten, recorded, config), gone)
     except (UnreadableRecord, FaultyGone, LostAddresses) as report:
-        raise FaultyLibrary(str(report)) from None
+        reports.append(str(report))
+    if reports:
+        raise FaultyLibrary("\n".join(reports))
     titles = {page.address: title_of(page) for page in handwritten} | {address: page.title for address, page in examples.items()}
-    return Library(examples=examples, handwritten=handwritten, gone=gone, settled=settled, titles=titles)
+    return Library(examples=examples, handwritten=handwritten, gone=gone, settled=settled, lessons=lessons, titles=titles)
 
 
 def find_standing(

@@ -18,10 +18,12 @@ from mkdocs.structure.pages import Page as SitePage
 
 from build_tools import pipeline
 from build_tools.circuit.reading import battery_shapes, resistor_shapes
+from build_tools.circuit.sentences import path as sentences
 from build_tools.page.page import Page
 from build_tools.site.blocks import Blocks
 from build_tools.site.files import add_files, example_source
 from build_tools.site.keep import Keep, edition_of, fingerprint
+from build_tools.site.lessons import Workshop, leave_places
 from build_tools.site.library import FaultyLibrary, Library, gather
 from build_tools.site.neighbours import link_in_order, listed_below, show_in_section
 
@@ -51,33 +53,38 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         self.serving = False
         self.running = fingerprint(tool, "*.py")
         self.kept: Keep | None = None
+        self.workshop: Workshop | None = None
         self.library = Library()
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], **_: Any) -> None:
         """Begin with nothing in memory. A plugin that has this stage is kept by MkDocs between the rebuilds of `serve`."""
         self.serving = command == "serve"
-        self.kept, self.library = None, Library()
+        self.kept, self.workshop, self.library = None, None, Library()
 
     def on_pre_build(self, *, config: MkDocsConfig, **_: Any) -> None:
         """Work all circuits and settle all addresses, before MkDocs empties the site folder: a fault must not cost it."""
         try:
-            self.library = gather(self.work_all(), config)
+            self.library = gather(*self.work_all(), config)
         except (pipeline.FaultyCircuits, FaultyLibrary) as report:
             if not (self.serving and self.library.examples):
                 raise PluginError(f"nothing is published while there are faults\n{report}") from None
             print(f"\n{report}\n\nUntil that is mended, the pages stay as they were.\n", file=sys.stderr)
 
-    def work_all(self) -> tuple[Page, ...]:
-        """Every circuit as a page, each kept one as it is."""
+    def work_all(self) -> tuple[tuple[Page, ...], Workshop]:
+        """Every circuit as a page, each kept one as it is; and who makes parts of them for lessons."""
         if fingerprint(tool, "*.py") != self.running:
             log.info("build_tools has changed: stop mkdocs serve and start it again to use what is new")
         customs = {"resistors": self.config.resistors, "batteries": self.config.batteries}
+        folder = as_typed(self.config.circuits)
         self.kept = self.kept or Keep(Path(self.config.keep))
-        self.kept.begin(edition_of(self.running, fingerprint(tool, "*.jinja"), *customs.values()))
-        pages = pipeline.work_folder(as_typed(self.config.circuits), keep=self.kept, **customs)
+        self.workshop = self.workshop or Workshop(circuits=folder, customs=customs)
+        self.kept.begin(
+            edition_of(self.running, fingerprint(tool, "*.jinja"), fingerprint(sentences.parent, sentences.name), *customs.values())
+        )
+        pages = pipeline.work_folder(folder, keep=self.kept, **customs)
         self.kept.sweep()
         log.info("%d circuits, %d of them worked anew", len(pages), self.kept.made)
-        return pages
+        return pages, self.workshop
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add each example and everything else that is made, without writing any of it to disk."""
@@ -91,7 +98,7 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         """
         example = self.library.examples.get(page.url)
         if example is None:
-            return markdown
+            return leave_places(markdown) if page.file.src_uri in self.library.lessons else markdown
         page.meta = {
             "title": escape(example.title),
             "description": escape(example.summary),
@@ -113,7 +120,7 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
     def on_post_page(self, output: str, *, page: SitePage, **_: Any) -> str:
         """Put the finished blocks where the skeleton left their places."""
         try:
-            return self.blocks.fill(output, page.url)
+            return self.blocks.fill(output, page.url, page.file.src_uri)
         except KeyError as missing:
             raise PluginError(f"{page.file.src_uri}: there is no block {missing}") from None
 

@@ -18,6 +18,7 @@ from build_tools.site.built import BuiltPage, read_site
 from build_tools.site.gone import FaultyGone, Gone, read_gone
 from build_tools.site.keep import Keep
 from build_tools.site.leads import lead_files
+from build_tools.site.lessons import Workshop
 from build_tools.site.library import FaultyLibrary, Library, gather, ids_of
 from build_tools.site.published import UnreadableRecord, add_site, read_published, write_published
 from tests.site.library import lamp, pump, write
@@ -261,7 +262,8 @@ class Shelf:
             write(path, f"---\n{line}\n---\n{body}")
 
     def build(self, config: MkDocsConfig) -> Library:
-        return gather(pipeline.work_folder(Path("circuits"), keep=self.keep), config)
+        circuits = Path("circuits")
+        return gather(pipeline.work_folder(circuits, keep=self.keep), Workshop(circuits=circuits, customs={}), config)
 
 
 def built_pages(library: Library) -> Iterator[BuiltPage]:

@@ -1,0 +1,79 @@
+"""Parts of an example as they stand in lessons and embeds: figure, equation set, one loop, answers, and the like."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Any
+
+from markupsafe import Markup
+
+from build_tools.figure.layout import Layout
+from build_tools.laws.meaning import WorkedCircuit
+from build_tools.page.record import write_record
+from build_tools.page.writing import build_solution, json_block, render
+
+
+class PartKind(StrEnum):
+    """What a lesson may show of an example; each is the word that asks for it."""
+
+    FIGURE = "figure"
+    EQUATIONS = "equations"
+    LOOP = "loop"
+    ANSWERS = "answers"
+    CURRENT = "current"
+    CHECK = "check"
+    CARD = "card"
+
+
+takes_a_name = (PartKind.LOOP, PartKind.CURRENT)
+"""Those that are asked for with the name of a loop or a current."""
+
+section_of = {
+    PartKind.FIGURE: "question",
+    PartKind.EQUATIONS: "equations",
+    PartKind.LOOP: "loops",
+    PartKind.ANSWERS: "currents",
+    PartKind.CURRENT: "currents",
+    PartKind.CHECK: "your-turn",
+    PartKind.CARD: "",
+}
+"""The section of the example's page that a part comes from."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Source:
+    """Where a part comes from, for the line below it."""
+
+    href: str
+    """The example's page, with the choices made and the section."""
+    title: str
+    summary: str
+
+
+def render_part(kind: PartKind, name: str, worked: WorkedCircuit, *, figure: str, layout: Layout | None, source: Source) -> str:
+    """One part as HTML.
+
+    Args:
+        kind: which.
+        name: of the loop or the current, for those that take one.
+        worked: the circuit, with the choices made.
+        figure: its drawing.
+        layout: where the drawing's lines run, for words of direction.
+        source: where the part comes from.
+    """
+    context = {**build_solution(worked, layout), "figure": Markup(figure), "name": name, "source": source, "kind": kind.value}
+    if kind is PartKind.CHECK:
+        context["record"] = Markup(json_block("", write_record(worked)).replace(' id=""', ""))
+    return render(f"part-{kind.value}.html.jinja", context).strip()
+
+
+def read_layout(block: str) -> Layout:
+    """The geometry of a figure, from the JSON block that its page carries."""
+    kept: dict[str, Any] = json.loads(block.partition(">")[2].rpartition("<")[0])
+    return Layout(
+        places={name: (x, y) for name, (x, y) in kept["places"].items()},
+        routes={name: tuple((x, y) for x, y in route) for name, route in kept["routes"].items()},
+        lines=tuple(tuple((x, y) for x, y in line) for line in kept["lines"]),
+    )

@@ -1,0 +1,180 @@
+"""Lessons: pages that show parts of examples. All parts are worked out before anything is published."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from build_tools import pipeline
+from build_tools.circuit.problem import CircuitError, Problem, describe, did_you_mean, listed
+from build_tools.circuit.report import write_problem
+from build_tools.laws.choices import parse_walk
+from build_tools.laws.meaning import WorkedCircuit
+from build_tools.page.page import Page
+from build_tools.page.parts import PartKind, Source, read_layout, render_part, section_of
+from build_tools.page.standalone import way
+from build_tools.site.handwritten import HandWritten
+from build_tools.site.lesson_lines import Asked, Spot, fault, find_spots, read_asked
+
+opening = re.compile(r"<p(?:\s[^>]*)?>")
+seat = re.compile(r'<span data-part="(\d+)"></span>')
+inline = (PartKind.CURRENT,)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lesson:
+    """The parts of one page, in the order in which it asks for them."""
+
+    kinds: tuple[PartKind, ...] = ()
+    parts: tuple[str, ...] = ()
+    """Finished HTML."""
+
+
+@dataclass(slots=True, kw_only=True)
+class Workshop:
+    """Works out what lessons ask for; what was worked out once is kept while the file stays as it is."""
+
+    circuits: Path
+    customs: Mapping[str, str]
+    examples: Mapping[str, Page] = field(default_factory=dict)
+    """By address."""
+    _worked: dict[tuple[object, ...], WorkedCircuit] = field(default_factory=dict)
+    _figures: dict[tuple[object, ...], str] = field(default_factory=dict)
+
+    def worked(self, asked: Asked) -> tuple[WorkedCircuit, tuple[object, ...]]:
+        """The circuit with the choices made, and the key under which it is kept."""
+        path = self.circuits / f"{asked.example}.toml"
+        key = (path.read_bytes(), asked.example, asked.query)
+        if key not in self._worked:
+            walk = tuple(map(parse_walk, asked.walk.split("_"))) if asked.walk else ()
+            self._worked[key] = pipeline.work_chosen(path, flip=asked.flip, leave_out=asked.leave_out, walk=walk)
+        return self._worked[key], key
+
+    def figure(self, asked: Asked, page: Page) -> str:
+        """The drawing; the page's own where nothing was chosen."""
+        if not asked.query:
+            return page.figure
+        worked, key = self.worked(asked)
+        if key not in self._figures:
+            self._figures[key] = pipeline.draw_chosen(worked, **self.customs).svg
+        return self._figures[key]
+
+    def make(self, asked: Asked, here: str) -> str:
+        """One part for the page at the address `here`."""
+        page, (worked, _) = self.examples[f"examples/{asked.example}/"], self.worked(asked)
+        figure = self.figure(asked, page) if asked.kind is PartKind.FIGURE else ""
+        section = section_of[asked.kind]
+        if asked.kind is PartKind.LOOP:
+            section = f"loop-{number_of_loop(worked, asked.name)}"
+        href = way(here, f"examples/{asked.example}/") + asked.query + (f"#{section}" if section else "")
+        source = Source(href=href, title=page.title, summary=page.summary)
+        return render_part(asked.kind, asked.name, worked, figure=figure, layout=read_layout(page.blocks["layout"]), source=source)
+
+
+def number_of_loop(worked: WorkedCircuit, name: str) -> int:
+    """The number of a loop's equation, which its id on the page carries."""
+    return next(at for at, equation in enumerate(worked.equations.equations, 1) if equation.rule == "loop" and equation.origin == name)
+
+
+def write_lessons(pages: Iterable[HandWritten], workshop: Workshop) -> tuple[dict[str, Lesson], list[str]]:
+    """The lesson of every page that is one, by source, and the reports of all faults."""
+    lessons: dict[str, Lesson] = {}
+    reports: list[str] = []
+    for page in pages:
+        kinds, parts = [], []
+        for spot in find_spots(page.text):
+            made = answer(spot, page.address, workshop)
+            if isinstance(made, Problem):
+                reports.append(write_problem(page.shown, made.line, made.column, made, None))
+            else:
+                kinds.append(made[0])
+                parts.append(made[1])
+        if parts:
+            lessons[page.source] = Lesson(kinds=tuple(kinds), parts=tuple(parts))
+    return lessons, reports
+
+
+def answer(spot: Spot, here: str, workshop: Workshop) -> tuple[PartKind, str] | Problem:
+    """The part that is asked for at a spot, or what is wrong there."""
+    asked = read_asked(spot)
+    if isinstance(asked, Problem):
+        return asked
+    if problem := find_wrong_name(asked, spot, workshop):
+        return problem
+    try:
+        return asked.kind, workshop.make(asked, here)
+    except CircuitError as error:
+        return fault(spot, "choices that leave the circuit sound", "; ".join(map(str, error.problems)))
+
+
+def find_wrong_name(asked: Asked, spot: Spot, workshop: Workshop) -> Problem | None:
+    """The first name that the example does not have."""
+    names = [page.address for page in workshop.examples.values()]
+    if asked.example not in names:
+        renamed = next((page.address for page in workshop.examples.values() if asked.example in page.formerly), "")
+        way_out = f'it is called "{renamed}" now' if renamed else did_you_mean(asked.example, names)
+        return fault(spot, "the name of an example", describe(asked.example), way_out)
+    worked, _ = workshop.worked(Asked(example=asked.example, kind=asked.kind))
+    currents = worked.equations.unknowns
+    for name in asked.flip:
+        if name not in currents:
+            return unknown(spot, "current to turn round", name, currents)
+    points = tuple(point for junction in worked.topology.junctions for point in junction.points)
+    if asked.leave_out and asked.leave_out not in points:
+        return unknown(spot, "junction to leave out", asked.leave_out, points)
+    if asked.kind is PartKind.CURRENT and asked.name not in currents:
+        return unknown(spot, "current", asked.name, currents)
+    if asked.kind is PartKind.LOOP:
+        return find_wrong_loop(asked, spot, workshop)
+    return None
+
+
+def find_wrong_loop(asked: Asked, spot: Spot, workshop: Workshop) -> Problem | None:
+    """A loop is named as on the page; chosen loops take the names of the page's own in turn."""
+    try:
+        loops = tuple(loop.name for loop in workshop.worked(asked)[0].topology.loops)
+    except CircuitError:
+        return None
+    return None if asked.name in loops else unknown(spot, "loop", asked.name, loops)
+
+
+def unknown(spot: Spot, what: str, name: str, known: tuple[str, ...]) -> Problem:
+    """A name that is none of those there are."""
+    way_out = f"there {'is' if len(known) == 1 else 'are'} {listed(known)}" if known else "there is none here"
+    return fault(spot, f"the name of a {what}", describe(name), way_out)
+
+
+def leave_places(markdown: str) -> str:
+    """The page with an empty place for each part, which Markdown leaves as it is."""
+    written, at = [], 0
+    for number, spot in enumerate(find_spots(markdown)):
+        written += [markdown[at : spot.start], f'<span data-part="{number}"></span>']
+        at = spot.end
+    return "".join((*written, markdown[at:]))
+
+
+def fill_places(output: str, lesson: Lesson) -> str:
+    """The page with its parts in their places; a paragraph ends before a part that is more than a few words, and goes on after it."""
+
+    def filled(match: re.Match[str]) -> str:
+        number = int(match[1])
+        return lesson.parts[number]
+
+    def split(paragraph: re.Match[str]) -> str:
+        pieces = [""]
+        start, at = opening.match(paragraph[0]), 0
+        first = start[0] if start else "<p>"
+        body = paragraph[0][len(first) : -len("</p>")]
+        for match in seat.finditer(body):
+            pieces[-1] += body[at : match.start()]
+            at = match.end()
+            if lesson.kinds[int(match[1])] in inline:
+                pieces[-1] += match[0]
+            else:
+                pieces += [match[0], ""]
+        pieces[-1] += body[at:]
+        return "".join(piece if number % 2 else f"{first}{piece}</p>" if piece.strip() else "" for number, piece in enumerate(pieces))
+
+    return seat.sub(filled, re.sub(r"<p(?:\s[^>]*)?>(?:(?!</p>).)*?data-part(?:(?!</p>).)*</p>", split, output, flags=re.S))
