@@ -300,6 +300,7 @@ export default {
   "check.see": "Look again at",
   "check.see.loop": "loop {name}",
   "check.see.junction": "junction {name}",
+  "check.see.directions": "the directions",
   "check.see.junctions": "the junctions",
   "check.see.loops": "how loops are walked",
   "check.see.equations": "the equation set and its units",

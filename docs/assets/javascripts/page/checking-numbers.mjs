@@ -34,17 +34,11 @@ function viewUnread({ say: said, unread }, place, values) {
 }
 
 /** The first law that does not hold; then the slip that explains exactly these numbers, if there is one to name. */
-function viewWrong(result, place) {
-  const { broken, slips, say: said, close, own } = result;
-  const [law] = broken;
-  const first = law && !close ? [paragraph(...tellSaid(law.say, place))] : [];
-  const second = law?.say === said ? [] : [paragraph(...tellSaid(said, place))];
-  const silent = law && law.say === said && !result.missing.length && !own ? [paragraph(...tellSaid({ key: "no-slip", values: {} }, place))] : [];
-  const theirs = own ? [paragraph(...tellSaid({ key: own === "algebra" ? "not-own" : "fits-own", values: {} }, place))] : [];
-  return [...first, ...second, ...silent, ...theirs, ...viewWhere(slips, law, close, place)];
-}
-
-function viewWhere(slips, law, close, place) {
-  if (slips.length) return viewWays(slips.map((slip) => ({ ...slip, rule: slip.slip.includes("current") || slip.slip.includes("junction") ? "junction" : "loop" })), place);
-  return law && !close ? viewWays([law], place) : [];
+function viewWrong({ broken, slips, say: said, close, own, missing }, place) {
+  const law = close ? null : broken[0];
+  const silent = law?.say === said && !missing.length && !own ? [{ key: "no-slip", values: {} }] : [];
+  const theirs = own ? [{ key: own === "algebra" ? "not-own" : "fits-own", values: {} }] : [];
+  const told = [...(law ? [law.say] : []), ...(law?.say === said ? [] : [said]), ...silent, ...theirs];
+  const ways = slips.length ? slips : law ? [law] : [];
+  return [...told.map((each) => paragraph(...tellSaid(each, place))), ...(ways.length ? viewWays(ways, place) : [])];
 }

@@ -79,7 +79,12 @@ function viewDoubts({ doubts = [], units }, place) {
 
 /** Links to the steps of the page that explain faults or broken laws, each once. */
 export function viewWays(faults, place) {
-  const ways = faults.map(({ slip, origin, walk, rule }) => findWay(origin && { rule: rule ?? (walk ? "loop" : "junction"), origin }, slipRow(slip)?.section ?? "loops", place));
+  const ways = faults.flatMap((fault) => {
+    const row = slipRow(fault.slip);
+    const rule = fault.rule ?? row?.rule.split(" ")[0];
+    const origins = fault.origins?.length ? fault.origins : [fault.origin];
+    return origins.map((origin) => findWay(origin && { rule, origin }, row?.section ?? "loops", place));
+  });
   const once = ways.filter(({ href }, at) => ways.findIndex((way) => way.href === href) === at);
   return [["p", { class: "see" }, `${say("check.see")} `, ...joined(once.map(({ href, text }) => ["a", { href }, ...text]), ", ")]];
 }
