@@ -100,9 +100,21 @@ test("what it says is a whole sentence, in the student's own sense of walking", 
   assert.equal(say("12.8 - 0.2 I1 + 6 I2 = 0"), "You go through R1 along I2, so the potential drops there: −\u00a06\u00a0I2, not +\u00a06\u00a0I2.");
   assert.equal(say("-12.8 + 0.2 I1 - 6 I2 = 0"), "You go through R1 against I2, so the potential rises there: +\u00a06\u00a0I2, not −\u00a06\u00a0I2.");
   assert.equal(say("12.8 = 0.2 I1 - 6 I2"), "You go through R1 along I2, so the potential drops there: −\u00a06\u00a0I2, not +\u00a06\u00a0I2.");
+  assert.equal(say("0.2 I1 - 6 I2 = 12.8"), say("12.8 = 0.2 I1 - 6 I2"));
   assert.equal(say("I1 = I2 - I3"), "I3 leaves junction c, so it counts minus where what enters counts plus: −\u00a0I3, not +\u00a0I3.");
   assert.equal(say("12.8 - 0.2 I1 - 6 I2 - 4 I4 = 0"), "R2 is not on this loop (L1): −\u00a04\u00a0I4 does not belong in its equation.");
   assert.equal(say("12.8 - 6 I2 = 0"), "The internal resistance of E1 lies on this loop too: −\u00a00.2\u00a0I1 is missing.");
+});
+
+test("everything it can say of a slip has its places filled", () => {
+  for (const { example: each } of records.slice(0, 12)) {
+    for (const { coefficients, right: emf } of each.equations) {
+      const texts = coefficients.map((_, turned) => `${coefficients.map((value, at) => `${at === turned ? "-" : ""}(${value}) ${each.unknowns[at]}`).join(" + ")} = ${emf}`);
+      for (const text of [...texts, ...coefficients.map((__, at) => `${texts[0]} + ${each.unknowns[at]}`)]) {
+        for (const { say } of checkEquation(each, text).faults) assert.doesNotMatch(sentence(say), /^$|[{}]|undefined|null| {2}|, {0,1}\.$/, `${each.address}: ${text}`);
+      }
+    }
+  }
 });
 
 test("where nothing is near nothing is named, and a question is asked", () => {

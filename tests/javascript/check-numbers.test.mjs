@@ -42,6 +42,20 @@ test("few figures are forgiven as they deserve, and a bare zero is not", () => {
   assert.equal(close(`${sign}${(size / 1000).toPrecision(3)}`), "prefix");
 });
 
+test("one figure is too rough where it is more than a tenth off", () => {
+  // 2 mA in 138 mA and the like: rounded as printed digits may be, and no answer all the same.
+  let count = 0;
+  for (const { example: each } of records) {
+    const [{ name, value }] = each.currents;
+    const rough = Number(value.toPrecision(1));
+    const step = 10 ** Math.floor(Math.log10(Math.abs(rough)));
+    if (!value || step >= 1 || Math.abs(rough - value) < Math.abs(value) * 0.11 || Math.abs(rough - value) > step / 2) continue;
+    assert.equal(checkNumbers(each, { [name]: `${rough} A` }).numbers[0].state, "rough", each.address);
+    count += 1;
+  }
+  assert.ok(count > 2, `${count} circuits`);
+});
+
 test("only a sign, or only a prefix, is said to be just that", () => {
   const sign = check(["4", "2", "2", "-3", "1"]);
   assert.deepEqual([sign.verdict, sign.slips[0].kind, sign.slips[0].current, sign.say.key], ["wrong", "sign", "I4", "current-sign"]);

@@ -1,424 +1,424 @@
 export default {
- "slips": [
-  {
-   "name": "resistor-sign",
-   "kind": "sign",
-   "title": "The sign of one resistor's term",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentences": {
-    "along": "You go through {part} along {current}, so the potential drops there: {right}, not {written}.",
-    "against": "You go through {part} against {current}, so the potential rises there: {right}, not {written}."
-   },
-   "when": "the term of {part} with {current} has the wrong sign in one loop equation, in the equation or when moving it across",
-   "source": "OpenStax, University Physics Volume 2, sec. 10.3 and OpenStax, College Physics 2e, sec. 21.3 (the rule that prevents it); reported by a teacher: A. Rundquist, blog, 7 October 2014"
+  "slips": [
+    {
+      "name": "resistor-sign",
+      "kind": "sign",
+      "title": "The sign of one resistor's term",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentences": {
+        "along": "You go through {part} along {current}, so the potential drops there: {right}, not {written}.",
+        "against": "You go through {part} against {current}, so the potential rises there: {right}, not {written}."
+      },
+      "when": "the term of {part} with {current} has the wrong sign in one loop equation, in the equation or when moving it across",
+      "source": "OpenStax, University Physics Volume 2, sec. 10.3 and OpenStax, College Physics 2e, sec. 21.3 (the rule that prevents it); reported by a teacher: A. Rundquist, blog, 7 October 2014"
+    },
+    {
+      "name": "junction-sign",
+      "kind": "sign",
+      "title": "Entering counted as leaving",
+      "rule": "junction rule",
+      "section": "junctions",
+      "sentences": {
+        "along": "{current} enters junction {where}, so it counts plus where what enters counts plus: {right}, not {written}.",
+        "against": "{current} leaves junction {where}, so it counts minus where what enters counts plus: {right}, not {written}."
+      },
+      "when": "{current} has the wrong sign at junction {where}",
+      "source": "OpenStax, University Physics Volume 2, sec. 10.3 (the rule that prevents it)"
+    },
+    {
+      "name": "emf-sign",
+      "kind": "emf sign",
+      "title": "The sign of an emf",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentences": {
+        "along": "You go through {part} from minus to plus, so the potential rises there, whatever the current does: {right}, not {written}.",
+        "against": "You go through {part} from plus to minus, so the potential drops there, whatever the current does: {right}, not {written}."
+      },
+      "when": "the emf of {part} has the wrong sign in one loop equation, as if the current decided it and not the poles",
+      "source": "OpenStax, University Physics Volume 2, sec. 10.3 (the rule that prevents it)"
+    },
+    {
+      "name": "branch-sign",
+      "kind": "sign",
+      "title": "One current taken the other way in a whole loop",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "{current} keeps its arrow all along {parts}. In your equation all their terms have the wrong sign: {right}, not {written}.",
+      "when": "{current} is turned round in one loop equation only",
+      "source": "OpenStax, College Physics 2e, sec. 21.3 (keep the directions once they are chosen)"
+    },
+    {
+      "name": "all-minus",
+      "kind": "sign",
+      "title": "Minus for every resistor",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "You write every resistor term with one sign. Round this loop some are walked along the arrow and some against it: look at {parts}.",
+      "when": "every resistor term of one loop has the same sign, whichever way its arrow points",
+      "source": "OpenStax, University Physics Volume 2, sec. 10.3 and OpenStax, College Physics 2e, sec. 21.3 (the rule that prevents it); reported by a teacher: A. Rundquist, blog, 7 October 2014"
+    },
+    {
+      "name": "every-emf-sign",
+      "kind": "emf sign",
+      "title": "The signs of all emfs of a loop",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "The emfs of {parts} all have the wrong sign beside your resistor terms: one walk must decide both.",
+      "when": "all emfs of one loop have the wrong sign beside its resistor terms",
+      "source": null
+    },
+    {
+      "name": "missing-resistor",
+      "kind": "missing",
+      "title": "A resistor left out",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "{part} lies on this loop and is not in your equation: {right} is missing.",
+      "when": "{part} is left out of one loop equation",
+      "source": null
+    },
+    {
+      "name": "missing-internal",
+      "kind": "missing",
+      "title": "An internal resistance left out",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "The internal resistance of {part} lies on this loop too: {right} is missing.",
+      "when": "the internal resistance of {part} is left out of one loop equation",
+      "source": null
+    },
+    {
+      "name": "missing-emf",
+      "kind": "missing",
+      "title": "An emf left out",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "You go through {part} on this loop, so its emf counts: {right} is missing.",
+      "when": "the emf of {part} is left out of one loop equation",
+      "source": null
+    },
+    {
+      "name": "missing-battery",
+      "kind": "missing",
+      "title": "A battery left out",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "You go through {part} on this loop. Its emf and its internal resistance are both missing.",
+      "when": "{part} is left out of one loop equation",
+      "source": null
+    },
+    {
+      "name": "missing-branch",
+      "kind": "missing",
+      "title": "A whole branch left out",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "The loop goes through {parts} as well, and nothing of it is in your equation.",
+      "when": "{parts} are left out of one loop equation",
+      "source": null
+    },
+    {
+      "name": "missing-current",
+      "kind": "missing",
+      "title": "A current left out at a junction",
+      "rule": "junction rule",
+      "section": "junctions",
+      "sentence": "{current} meets junction {where} too: {right} is missing.",
+      "when": "{current} is left out at junction {where}",
+      "source": "Conservation of current not applied with several batteries: Stetzer, van Kampen, Shaffer, McDermott, Am. J. Phys. 81, 134 (2013)"
+    },
+    {
+      "name": "prefix",
+      "kind": "value",
+      "title": "A wrong prefix",
+      "rule": "loop rule",
+      "section": "equations",
+      "sentence": "The value of {part} has another prefix than the rest of your equation: {right}, not {written}. Keep to V, kΩ and mA, or to V, Ω and A.",
+      "when": "the value of {part} is a thousand times too large or too small in one loop equation",
+      "source": "Published problems in kΩ and mA, where it happens: OpenStax, University Physics Volume 2, ch. 10"
+    },
+    {
+      "name": "prefix-of-all",
+      "kind": "value",
+      "title": "Units that do not belong together",
+      "rule": "loop rule",
+      "section": "equations",
+      "sentence": "The terms are those of the loop {where}, but the units do not belong together: V with Ω and A, or V with kΩ and mA.",
+      "source": "Published problems in kΩ and mA, where it happens: OpenStax, University Physics Volume 2, ch. 10"
+    },
+    {
+      "name": "other-value",
+      "kind": "value",
+      "title": "The value of another part",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "The term of {part} has the value of another part: {right}, not {written}.",
+      "when": "{part} is given the value of another part in one loop equation",
+      "source": null
+    },
+    {
+      "name": "wrong-value",
+      "kind": "value",
+      "title": "A wrong value",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "The term of {parts} does not have its value: {right}, not {written}.",
+      "source": null
+    },
+    {
+      "name": "swapped-values",
+      "kind": "value",
+      "title": "Two values changed over",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "The values of {parts} have changed places.",
+      "when": "the values of {parts} change places in one loop equation",
+      "source": null
+    },
+    {
+      "name": "extra-resistor",
+      "kind": "extra",
+      "title": "A resistor that is not on the loop",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "{part} is not on this loop ({where}): {written} does not belong in its equation.",
+      "when": "{part} is counted in a loop that does not go through it",
+      "source": null
+    },
+    {
+      "name": "extra-emf",
+      "kind": "extra",
+      "title": "An emf that is not on the loop",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "{part} is not on this loop ({where}), so its emf does not count here.",
+      "when": "the emf of {part} is counted in a loop that does not go through it",
+      "source": null
+    },
+    {
+      "name": "extra-battery",
+      "kind": "extra",
+      "title": "A battery that is not on the loop",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "{part} is not on this loop ({where}): neither its emf nor its internal resistance counts here.",
+      "when": "{part} is counted in a loop that does not go through it",
+      "source": null
+    },
+    {
+      "name": "extra-current",
+      "kind": "extra",
+      "title": "A current that does not meet the junction",
+      "rule": "junction rule",
+      "section": "junctions",
+      "sentence": "{current} does not meet junction {where}: {written} does not belong there.",
+      "when": "{current} is counted at junction {where}, which it does not meet",
+      "source": null
+    },
+    {
+      "name": "extra-number",
+      "kind": "extra",
+      "title": "A number that does not belong there",
+      "rule": "loop rule",
+      "section": "equations",
+      "sentence": "{written} does not belong in the equation of {where}: {right} stands there.",
+      "source": null
+    },
+    {
+      "name": "twice",
+      "kind": "value",
+      "title": "A part counted twice",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "{part} counts once round this loop: {right}. You count it twice.",
+      "when": "{part} is counted twice in one loop equation",
+      "source": null
+    },
+    {
+      "name": "current-twice",
+      "kind": "value",
+      "title": "A current counted twice",
+      "rule": "junction rule",
+      "section": "junctions",
+      "sentence": "{current} counts once at junction {where}. You count it twice.",
+      "when": "{current} is counted twice at junction {where}",
+      "source": null
+    },
+    {
+      "name": "wrong-current",
+      "kind": "value",
+      "title": "A resistor with another branch's current",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "What flows through {part} is {ownCurrent}, not {current}: its term is {right}.",
+      "when": "{part} is multiplied by {current}, which does not flow through it",
+      "source": "OpenStax, College Physics 2e, sec. 21.3 (label every current in the figure first)"
+    },
+    {
+      "name": "current-sign",
+      "kind": "sign",
+      "title": "The sign of a current",
+      "rule": "loop rule",
+      "section": "currents",
+      "sentence": "{current} has the right size. Its sign says it flows the other way: is your arrow the one of the figure?",
+      "several": "{currents} have the right sizes. Their signs say they flow the other way: are your arrows those of the figure?",
+      "source": "OpenStax, College Physics 2e, sec. 21.3 and OpenStax, University Physics Volume 2, sec. 10.3 (what a minus sign means)"
+    },
+    {
+      "name": "current-prefix",
+      "kind": "value",
+      "title": "A wrong prefix in a current",
+      "rule": "loop rule",
+      "section": "currents",
+      "sentence": "{current} is right but for its prefix: it is a thousand times too large or too small.",
+      "several": "{currents} are right but for their prefix: they are a thousand times too large or too small.",
+      "source": "Published problems in kΩ and mA, where it happens: OpenStax, University Physics Volume 2, ch. 10"
+    },
+    {
+      "name": "battery-reversed",
+      "kind": "emf sign",
+      "title": "A battery the wrong way round",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "These are exactly the currents with {part} the other way round.",
+      "when": "{part} counts from plus to minus in all loops",
+      "source": "OpenStax, University Physics Volume 2, sec. 10.3 (the order of the terminals decides)"
+    },
+    {
+      "name": "arrow-turned",
+      "kind": "sign",
+      "title": "An arrow turned between two equations",
+      "rule": "loop rule",
+      "section": "directions",
+      "sentence": "These are exactly the currents when {current} runs one way at the junctions and the other way in the loops.",
+      "when": "{current} runs one way in the junction equations and the other way in the loop equations",
+      "source": "OpenStax, College Physics 2e, sec. 21.3 (keep the directions once they are chosen)"
+    },
+    {
+      "name": "swapped-everywhere",
+      "kind": "value",
+      "title": "Two values changed over in all equations",
+      "rule": "loop rule",
+      "section": "equations",
+      "sentence": "These are exactly the currents when {parts} change places.",
+      "when": "the values of {parts} change places in all equations",
+      "source": null
+    },
+    {
+      "name": "other-value-everywhere",
+      "kind": "value",
+      "title": "A wrong value in all equations",
+      "rule": "loop rule",
+      "section": "equations",
+      "sentence": "These are exactly the currents when {part} has the value of another part.",
+      "when": "{part} has the value of another part in all equations",
+      "source": null
+    },
+    {
+      "name": "prefix-everywhere",
+      "kind": "value",
+      "title": "A wrong prefix in all equations",
+      "rule": "loop rule",
+      "section": "equations",
+      "sentence": "These are exactly the currents when {part} has the wrong prefix.",
+      "when": "{part} has the wrong prefix in all equations",
+      "source": "Published problems in kΩ and mA, where it happens: OpenStax, University Physics Volume 2, ch. 10"
+    },
+    {
+      "name": "missing-everywhere",
+      "kind": "missing",
+      "title": "A part left out of all equations",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "These are exactly the currents without {part}.",
+      "when": "{part} is left out of all equations",
+      "source": null
+    },
+    {
+      "name": "always-minus",
+      "kind": "sign",
+      "title": "Minus for every resistor in all loops",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "These are exactly the currents when every resistor term counts minus, whichever way its arrow points.",
+      "when": "every resistor term counts minus in all loops, whichever way its arrow points",
+      "source": "OpenStax, University Physics Volume 2, sec. 10.3 and OpenStax, College Physics 2e, sec. 21.3 (the rule that prevents it); reported by a teacher: A. Rundquist, blog, 7 October 2014"
+    },
+    {
+      "name": "equal-split",
+      "kind": "value",
+      "title": "Equal shares at a junction",
+      "rule": "loop rule",
+      "section": "junctions",
+      "sentence": "You let the current split into equal shares at junction {where}. It splits so that the loop rule holds.",
+      "when": "the current is split into equal shares at junction {where}",
+      "source": null
+    },
+    {
+      "name": "nothing-in-wire",
+      "kind": "missing",
+      "title": "Nothing flows in the bare wire",
+      "rule": "junction rule",
+      "section": "junctions",
+      "sentence": "You let nothing flow in {part}. A bare wire has no voltage and can carry any current: the junction rule finds it.",
+      "when": "nothing is let flow in the bare wire {part}",
+      "source": "Current thought of as following from the voltage across a part: Engelhardt and Beichner, Am. J. Phys. 72, 98 (2004)"
+    }
+  ],
+  "said": {
+    "is-junction": "True: the junction rule at {where}.",
+    "is-loop": "True: the loop rule round {where}, walked {walk}.",
+    "is-other-loop": "True: the loop rule round the loop {where}, which is not one of the page.",
+    "is-sum": "True: it follows from the equations of the page, as {sum}.",
+    "is-long-sum": "True: it follows from the equations of the page.",
+    "is-answer": "True: that is the answer itself.",
+    "true-only-here": "True, as {sum}. If you meant one loop or junction, look again: one term makes no difference here only because of the values.",
+    "other-units": "With {resistance} in your equation the currents are in {current}.",
+    "moved": "On the other side of the equals sign it has the other sign.",
+    "two-faults": "Not true. It may be one of two things.",
+    "more-faults": "Not true. Several single slips would give it; look at these first.",
+    "two-terms-off": "Not true. It is near the equation of {where}, but more than one term is off: check it term by term.",
+    "same-currents": "Not true. It has just the currents of {where}: check each value and each sign.",
+    "unrelated": "Not true, and not near any law of this circuit. Which loop or junction is it meant for?",
+    "no-new": "It says nothing new: it is {sum} of what you have.",
+    "right": "Right: every law holds.",
+    "right-so-far": "Right so far. The other currents are still open.",
+    "close": "Close: it is off by {percent} %. Carry five figures, or fractions, to the end, and round once.",
+    "rough": "Too few figures to tell: give three.",
+    "broken-junction.enters": "Your numbers do not fit the junction rule at {where}: {amount} more enter than leave.",
+    "broken-junction.leaves": "Your numbers do not fit the junction rule at {where}: {amount} more leave than enter.",
+    "broken-loop": "Your numbers do not fit the loop rule round {where}: {amount} are left over.",
+    "one-slip": "They are exactly what you get when {when}.",
+    "two-slips": "They are exactly what you get when {when}, and also when {orWhen}.",
+    "no-slip": "No single slip explains them. Type your equations, and each is checked.",
+    "single-wrong": "{current} is not that. Type the other currents too, and the laws show where.",
+    "fits-own": "Your numbers fit your equations, so look for the slip in an equation.",
+    "not-own": "Your equations are right and your numbers do not fit them: look for a slip in the algebra."
   },
-  {
-   "name": "junction-sign",
-   "kind": "sign",
-   "title": "Entering counted as leaving",
-   "rule": "junction rule",
-   "section": "junctions",
-   "sentences": {
-    "along": "{current} enters junction {where}, so it counts plus where what enters counts plus: {right}, not {written}.",
-    "against": "{current} leaves junction {where}, so it counts minus where what enters counts plus: {right}, not {written}."
-   },
-   "when": "{current} has the wrong sign at junction {where}",
-   "source": "OpenStax, University Physics Volume 2, sec. 10.3 (the rule that prevents it)"
-  },
-  {
-   "name": "emf-sign",
-   "kind": "emf sign",
-   "title": "The sign of an emf",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentences": {
-    "along": "You go through {part} from minus to plus, so the potential rises there, whatever the current does: {right}, not {written}.",
-    "against": "You go through {part} from plus to minus, so the potential drops there, whatever the current does: {right}, not {written}."
-   },
-   "when": "the emf of {part} has the wrong sign in one loop equation, as if the current decided it and not the poles",
-   "source": "OpenStax, University Physics Volume 2, sec. 10.3 (the rule that prevents it)"
-  },
-  {
-   "name": "branch-sign",
-   "kind": "sign",
-   "title": "One current taken the other way in a whole loop",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "{current} keeps its arrow all along {parts}. In your equation all their terms have the wrong sign: {right}, not {written}.",
-   "when": "{current} is turned round in one loop equation only",
-   "source": "OpenStax, College Physics 2e, sec. 21.3 (keep the directions once they are chosen)"
-  },
-  {
-   "name": "all-minus",
-   "kind": "sign",
-   "title": "Minus for every resistor",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "You write every resistor term with one sign. Round this loop some are walked along the arrow and some against it: look at {parts}.",
-   "when": "every resistor term of one loop has the same sign, whichever way its arrow points",
-   "source": "OpenStax, University Physics Volume 2, sec. 10.3 and OpenStax, College Physics 2e, sec. 21.3 (the rule that prevents it); reported by a teacher: A. Rundquist, blog, 7 October 2014"
-  },
-  {
-   "name": "every-emf-sign",
-   "kind": "emf sign",
-   "title": "The signs of all emfs of a loop",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "The emfs of {parts} all have the wrong sign beside your resistor terms: one walk must decide both.",
-   "when": "all emfs of one loop have the wrong sign beside its resistor terms",
-   "source": null
-  },
-  {
-   "name": "missing-resistor",
-   "kind": "missing",
-   "title": "A resistor left out",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "{part} lies on this loop and is not in your equation: {right} is missing.",
-   "when": "{part} is left out of one loop equation",
-   "source": null
-  },
-  {
-   "name": "missing-internal",
-   "kind": "missing",
-   "title": "An internal resistance left out",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "The internal resistance of {part} lies on this loop too: {right} is missing.",
-   "when": "the internal resistance of {part} is left out of one loop equation",
-   "source": null
-  },
-  {
-   "name": "missing-emf",
-   "kind": "missing",
-   "title": "An emf left out",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "You go through {part} on this loop, so its emf counts: {right} is missing.",
-   "when": "the emf of {part} is left out of one loop equation",
-   "source": null
-  },
-  {
-   "name": "missing-battery",
-   "kind": "missing",
-   "title": "A battery left out",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "You go through {part} on this loop. Its emf and its internal resistance are both missing.",
-   "when": "{part} is left out of one loop equation",
-   "source": null
-  },
-  {
-   "name": "missing-branch",
-   "kind": "missing",
-   "title": "A whole branch left out",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "The loop goes through {parts} as well, and nothing of it is in your equation.",
-   "when": "{parts} are left out of one loop equation",
-   "source": null
-  },
-  {
-   "name": "missing-current",
-   "kind": "missing",
-   "title": "A current left out at a junction",
-   "rule": "junction rule",
-   "section": "junctions",
-   "sentence": "{current} meets junction {where} too: {right} is missing.",
-   "when": "{current} is left out at junction {where}",
-   "source": "Conservation of current not applied with several batteries: Stetzer, van Kampen, Shaffer, McDermott, Am. J. Phys. 81, 134 (2013)"
-  },
-  {
-   "name": "prefix",
-   "kind": "value",
-   "title": "A wrong prefix",
-   "rule": "loop rule",
-   "section": "equations",
-   "sentence": "The value of {part} has another prefix than the rest of your equation: {right}, not {written}. Keep to V, kΩ and mA, or to V, Ω and A.",
-   "when": "the value of {part} is a thousand times too large or too small in one loop equation",
-   "source": "Published problems in kΩ and mA, where it happens: OpenStax, University Physics Volume 2, ch. 10"
-  },
-  {
-   "name": "prefix-of-all",
-   "kind": "value",
-   "title": "Units that do not belong together",
-   "rule": "loop rule",
-   "section": "equations",
-   "sentence": "The terms are those of the loop {where}, but the units do not belong together: V with Ω and A, or V with kΩ and mA.",
-   "source": "Published problems in kΩ and mA, where it happens: OpenStax, University Physics Volume 2, ch. 10"
-  },
-  {
-   "name": "other-value",
-   "kind": "value",
-   "title": "The value of another part",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "The term of {part} has the value of another part: {right}, not {written}.",
-   "when": "{part} is given the value of another part in one loop equation",
-   "source": null
-  },
-  {
-   "name": "wrong-value",
-   "kind": "value",
-   "title": "A wrong value",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "The term of {parts} does not have its value: {right}, not {written}.",
-   "source": null
-  },
-  {
-   "name": "swapped-values",
-   "kind": "value",
-   "title": "Two values changed over",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "The values of {parts} have changed places.",
-   "when": "the values of {parts} change places in one loop equation",
-   "source": null
-  },
-  {
-   "name": "extra-resistor",
-   "kind": "extra",
-   "title": "A resistor that is not on the loop",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "{part} is not on this loop ({where}): {written} does not belong in its equation.",
-   "when": "{part} is counted in a loop that does not go through it",
-   "source": null
-  },
-  {
-   "name": "extra-emf",
-   "kind": "extra",
-   "title": "An emf that is not on the loop",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "{part} is not on this loop ({where}), so its emf does not count here.",
-   "when": "the emf of {part} is counted in a loop that does not go through it",
-   "source": null
-  },
-  {
-   "name": "extra-battery",
-   "kind": "extra",
-   "title": "A battery that is not on the loop",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "{part} is not on this loop ({where}): neither its emf nor its internal resistance counts here.",
-   "when": "{part} is counted in a loop that does not go through it",
-   "source": null
-  },
-  {
-   "name": "extra-current",
-   "kind": "extra",
-   "title": "A current that does not meet the junction",
-   "rule": "junction rule",
-   "section": "junctions",
-   "sentence": "{current} does not meet junction {where}: {written} does not belong there.",
-   "when": "{current} is counted at junction {where}, which it does not meet",
-   "source": null
-  },
-  {
-   "name": "extra-number",
-   "kind": "extra",
-   "title": "A number that does not belong there",
-   "rule": "loop rule",
-   "section": "equations",
-   "sentence": "{written} does not belong in the equation of {where}: {right} stands there.",
-   "source": null
-  },
-  {
-   "name": "twice",
-   "kind": "value",
-   "title": "A part counted twice",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "{part} counts once round this loop: {right}. You count it twice.",
-   "when": "{part} is counted twice in one loop equation",
-   "source": null
-  },
-  {
-   "name": "current-twice",
-   "kind": "value",
-   "title": "A current counted twice",
-   "rule": "junction rule",
-   "section": "junctions",
-   "sentence": "{current} counts once at junction {where}. You count it twice.",
-   "when": "{current} is counted twice at junction {where}",
-   "source": null
-  },
-  {
-   "name": "wrong-current",
-   "kind": "value",
-   "title": "A resistor with another branch's current",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "What flows through {part} is {ownCurrent}, not {current}: its term is {right}.",
-   "when": "{part} is multiplied by {current}, which does not flow through it",
-   "source": "OpenStax, College Physics 2e, sec. 21.3 (label every current in the figure first)"
-  },
-  {
-   "name": "current-sign",
-   "kind": "sign",
-   "title": "The sign of a current",
-   "rule": "loop rule",
-   "section": "currents",
-   "sentence": "{current} has the right size. Its sign says it flows the other way: is your arrow the one of the figure?",
-   "several": "{currents} have the right sizes. Their signs say they flow the other way: are your arrows those of the figure?",
-   "source": "OpenStax, College Physics 2e, sec. 21.3 and OpenStax, University Physics Volume 2, sec. 10.3 (what a minus sign means)"
-  },
-  {
-   "name": "current-prefix",
-   "kind": "value",
-   "title": "A wrong prefix in a current",
-   "rule": "loop rule",
-   "section": "currents",
-   "sentence": "{current} is right but for its prefix: it is a thousand times too large or too small.",
-   "several": "{currents} are right but for their prefix: they are a thousand times too large or too small.",
-   "source": "Published problems in kΩ and mA, where it happens: OpenStax, University Physics Volume 2, ch. 10"
-  },
-  {
-   "name": "battery-reversed",
-   "kind": "emf sign",
-   "title": "A battery the wrong way round",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "These are exactly the currents with {part} the other way round.",
-   "when": "{part} counts from plus to minus in all loops",
-   "source": "OpenStax, University Physics Volume 2, sec. 10.3 (the order of the terminals decides)"
-  },
-  {
-   "name": "arrow-turned",
-   "kind": "sign",
-   "title": "An arrow turned between two equations",
-   "rule": "loop rule",
-   "section": "directions",
-   "sentence": "These are exactly the currents when {current} runs one way at the junctions and the other way in the loops.",
-   "when": "{current} runs one way in the junction equations and the other way in the loop equations",
-   "source": "OpenStax, College Physics 2e, sec. 21.3 (keep the directions once they are chosen)"
-  },
-  {
-   "name": "swapped-everywhere",
-   "kind": "value",
-   "title": "Two values changed over in all equations",
-   "rule": "loop rule",
-   "section": "equations",
-   "sentence": "These are exactly the currents when {parts} change places.",
-   "when": "the values of {parts} change places in all equations",
-   "source": null
-  },
-  {
-   "name": "other-value-everywhere",
-   "kind": "value",
-   "title": "A wrong value in all equations",
-   "rule": "loop rule",
-   "section": "equations",
-   "sentence": "These are exactly the currents when {part} has the value of another part.",
-   "when": "{part} has the value of another part in all equations",
-   "source": null
-  },
-  {
-   "name": "prefix-everywhere",
-   "kind": "value",
-   "title": "A wrong prefix in all equations",
-   "rule": "loop rule",
-   "section": "equations",
-   "sentence": "These are exactly the currents when {part} has the wrong prefix.",
-   "when": "{part} has the wrong prefix in all equations",
-   "source": "Published problems in kΩ and mA, where it happens: OpenStax, University Physics Volume 2, ch. 10"
-  },
-  {
-   "name": "missing-everywhere",
-   "kind": "missing",
-   "title": "A part left out of all equations",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "These are exactly the currents without {part}.",
-   "when": "{part} is left out of all equations",
-   "source": null
-  },
-  {
-   "name": "always-minus",
-   "kind": "sign",
-   "title": "Minus for every resistor in all loops",
-   "rule": "loop rule",
-   "section": "loops",
-   "sentence": "These are exactly the currents when every resistor term counts minus, whichever way its arrow points.",
-   "when": "every resistor term counts minus in all loops, whichever way its arrow points",
-   "source": "OpenStax, University Physics Volume 2, sec. 10.3 and OpenStax, College Physics 2e, sec. 21.3 (the rule that prevents it); reported by a teacher: A. Rundquist, blog, 7 October 2014"
-  },
-  {
-   "name": "equal-split",
-   "kind": "value",
-   "title": "Equal shares at a junction",
-   "rule": "loop rule",
-   "section": "junctions",
-   "sentence": "You let the current split into equal shares at junction {where}. It splits so that the loop rule holds.",
-   "when": "the current is split into equal shares at junction {where}",
-   "source": null
-  },
-  {
-   "name": "nothing-in-wire",
-   "kind": "missing",
-   "title": "Nothing flows in the bare wire",
-   "rule": "junction rule",
-   "section": "junctions",
-   "sentence": "You let nothing flow in {part}. A bare wire has no voltage and can carry any current: the junction rule finds it.",
-   "when": "nothing is let flow in the bare wire {part}",
-   "source": "Current thought of as following from the voltage across a part: Engelhardt and Beichner, Am. J. Phys. 72, 98 (2004)"
+  "unread": {
+    "empty": "Type an equation, for instance {example}.",
+    "too-long": "That is too long to be one equation.",
+    "too-deep": "Too many brackets inside each other.",
+    "too-many-digits": "A number with so many digits cannot be meant.",
+    "no-equals": "An equation needs an equals sign.",
+    "two-equals": "One equation at a time: here is a second equals sign.",
+    "ends-early": "Something is missing at the end.",
+    "term-missing": "Something is missing before this sign.",
+    "bracket-open": "This bracket is not closed.",
+    "bracket-close": "This bracket was never opened.",
+    "number-behind": "A number stands before its current, or with a sign between.",
+    "no-such-current": "This circuit has no such current.",
+    "unknown-name": "This is no current and no part of the circuit.",
+    "strange-sign": "This sign cannot be read here.",
+    "product-of-currents": "Currents are not multiplied with each other in these laws.",
+    "divided-by-current": "Nothing is divided by a current in these laws.",
+    "divided-by-zero": "Nothing can be divided by zero.",
+    "power": "Currents have no powers in these laws.",
+    "power-too-high": "Such a power cannot be meant.",
+    "says-nothing": "Both sides are the same, so it says nothing.",
+    "no-number": "Type a number with its unit, for instance 0.42 A.",
+    "wrong-unit": "A current is measured in A or mA."
   }
- ],
- "said": {
-  "is-junction": "True: the junction rule at {where}.",
-  "is-loop": "True: the loop rule round {where}, walked {walk}.",
-  "is-other-loop": "True: the loop rule round the loop {where}, which is not one of the page.",
-  "is-sum": "True: it follows from the equations of the page, as {sum}.",
-  "is-long-sum": "True: it follows from the equations of the page.",
-  "is-answer": "True: that is the answer itself.",
-  "true-only-here": "True, as {sum}. If you meant one loop or junction, look again: one term makes no difference here only because of the values.",
-  "other-units": "With {resistance} in your equation the currents are in {current}.",
-  "moved": "On the other side of the equals sign it has the other sign.",
-  "two-faults": "Not true. It may be one of two things.",
-  "more-faults": "Not true. Several single slips would give it; look at these first.",
-  "two-terms-off": "Not true. It is near the equation of {where}, but more than one term is off: check it term by term.",
-  "same-currents": "Not true. It has just the currents of {where}: check each value and each sign.",
-  "unrelated": "Not true, and not near any law of this circuit. Which loop or junction is it meant for?",
-  "no-new": "It says nothing new: it is {sum} of what you have.",
-  "right": "Right: every law holds.",
-  "right-so-far": "Right so far. The other currents are still open.",
-  "close": "Close: it is off by {percent} %. Carry five figures, or fractions, to the end, and round once.",
-  "rough": "Too few figures to tell: give three.",
-  "broken-junction.enters": "Your numbers do not fit the junction rule at {where}: {amount} more enter than leave.",
-  "broken-junction.leaves": "Your numbers do not fit the junction rule at {where}: {amount} more leave than enter.",
-  "broken-loop": "Your numbers do not fit the loop rule round {where}: {amount} are left over.",
-  "one-slip": "They are exactly what you get when {when}.",
-  "two-slips": "They are exactly what you get when {when}, and also when {orWhen}.",
-  "no-slip": "No single slip explains them. Type your equations, and each is checked.",
-  "single-wrong": "{current} is not that. Type the other currents too, and the laws show where.",
-  "fits-own": "Your numbers fit your equations, so look for the slip in an equation.",
-  "not-own": "Your equations are right and your numbers do not fit them: look for a slip in the algebra."
- },
- "unread": {
-  "empty": "Type an equation, for instance {example}.",
-  "too-long": "That is too long to be one equation.",
-  "too-deep": "Too many brackets inside each other.",
-  "too-many-digits": "A number with so many digits cannot be meant.",
-  "no-equals": "An equation needs an equals sign.",
-  "two-equals": "One equation at a time: here is a second equals sign.",
-  "ends-early": "Something is missing at the end.",
-  "term-missing": "Something is missing before this sign.",
-  "bracket-open": "This bracket is not closed.",
-  "bracket-close": "This bracket was never opened.",
-  "number-behind": "A number stands before its current, or with a sign between.",
-  "no-such-current": "This circuit has no such current.",
-  "unknown-name": "This is no current and no part of the circuit.",
-  "strange-sign": "This sign cannot be read here.",
-  "product-of-currents": "Currents are not multiplied with each other in these laws.",
-  "divided-by-current": "Nothing is divided by a current in these laws.",
-  "divided-by-zero": "Nothing can be divided by zero.",
-  "power": "Currents have no powers in these laws.",
-  "power-too-high": "Such a power cannot be meant.",
-  "says-nothing": "Both sides are the same, so it says nothing.",
-  "no-number": "Type a number with its unit, for instance 0.42 A.",
-  "wrong-unit": "A current is measured in A or mA."
- }
 };

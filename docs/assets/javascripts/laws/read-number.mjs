@@ -52,7 +52,7 @@ function build(typed, [whole, decimals = ""]) {
 }
 
 /** Whether the text holds a number that can be read in two ways: 4,700. */
-export const hasTwoReadings = (text) => /(?<![\d.,])[1-9]\d{0,2}(?:,\d{3})+(?![\d.,])/.test(text);
+export const hasTwoReadings = (text) => /(?:^|[^\d.,])[1-9]\d{0,2}(?:,\d{3})+(?![\d.,])/.test(text);
 
 const folds = Object.fromEntries([
   ...[..."−–—‒‐‑﹣"].map((sign) => [sign, "-"]),
