@@ -35,6 +35,7 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
     this.#abort = new AbortController();
     this.size = { width: Number(figure.getAttribute("width")), height: Number(figure.getAttribute("height")) };
     this.opener = this.#button("Full screen", () => this.open());
+    this.opener.classList.add("figure-open");
     this.dialog = this.#makeDialog(figure.getAttribute("aria-label") ?? "Circuit diagram");
     this.tools = make("div", { class: "figure-tools" });
     this.tools.append(this.opener);
