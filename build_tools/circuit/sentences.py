@@ -22,12 +22,12 @@ def read_sentences() -> Mapping[str, str]:
     return MappingProxyType(json.loads(text.removeprefix("export default ").rstrip().removesuffix(";")))
 
 
-def find_sentence(key: str, count: int | None = None) -> str:
+def find_sentence(key: str, count: object) -> str:
     """The sentence with its places still open; a count chooses between one and many."""
     ending = "" if count is None else ".one" if count == 1 else ".many"
     return read_sentences()[key + ending]
 
 
-def say(key: str, count: int | None = None, **values: object) -> str:
-    """A sentence with its places filled."""
-    return find_sentence(key, count).format(count=count, **values)
+def say(key: str, **values: object) -> str:
+    """A sentence with its places filled; a value named `count` chooses between one and many."""
+    return find_sentence(key, values.get("count")).format(**values)

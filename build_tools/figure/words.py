@@ -27,7 +27,6 @@ no_area = 1.0
 """An outline with less area has no sense of turning [px²]."""
 
 
-
 def way_in_words(branch: Branch, layout: Layout | None, opposite: bool = False) -> str:
     """Say which way the current of a branch goes: as assumed, or the opposite way."""
     if not opposite:
@@ -131,18 +130,14 @@ def passage(steps: Sequence[Step], named: Callable[[Step], str]) -> str:
 
 def run_in_words(names: Sequence[str], wires: bool) -> str:
     """Name neighbours of a run that are all bare wires, or all not."""
-    return say("way.wires", len(names), names=listed(names)) if wires else say("way.through", names=listed(names))
+    return say("way.wires", count=len(names), names=listed(names)) if wires else say("way.through", names=listed(names))
 
 
 def outline(steps: Sequence[Step], layout: Layout) -> list[Spot]:
     """Every corner of a closed walk, plain lines between its parts included."""
     ways = [layout.routes[step.part.name][:: 1 if step.forward else -1] for step in steps]
     following = [*ways[1:], *ways[:1]]
-    return [
-        spot
-        for way, after in zip(ways, following, strict=True)
-        for spot in (*way, *corners_between(way[-1], after[0], layout.lines))
-    ]
+    return [spot for way, after in zip(ways, following, strict=True) for spot in (*way, *corners_between(way[-1], after[0], layout.lines))]
 
 
 def corners_between(here: Spot, there: Spot, lines: Sequence[tuple[Spot, ...]]) -> tuple[Spot, ...]:

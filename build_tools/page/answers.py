@@ -109,7 +109,9 @@ def view_matrix(worked: WorkedCircuit) -> MatrixView:
             )
         ),
         numpy_text=numpy_text(matrix, right),
-        plain_text="\n".join(" ".join(ascii_number(value) for value in (*cells, entry)) for cells, entry in zip(matrix, right, strict=True)),
+        plain_text="\n".join(
+            " ".join(ascii_number(value) for value in (*cells, entry)) for cells, entry in zip(matrix, right, strict=True)
+        ),
     )
 
 
@@ -121,7 +123,9 @@ def bracketed(cells: Sequence[Sequence[Element]]) -> Element:
 def numpy_text(matrix: tuple[tuple[Fraction, ...], ...], right: tuple[Fraction, ...]) -> str:
     """The equation set as a NumPy expression that gives the currents."""
     rows = ",\n".join(f"     [{', '.join(map(ascii_number, cells))}]" for cells in matrix)
-    return f"import numpy\nnumpy.linalg.solve(\n    [\n{rows}\n    ],\n    [{', '.join(map(ascii_number, right))}],\n)".replace("\n     [", "\n        [")
+    return f"import numpy\nnumpy.linalg.solve(\n    [\n{rows}\n    ],\n    [{', '.join(map(ascii_number, right))}],\n)".replace(
+        "\n     [", "\n        ["
+    )
 
 
 def ascii_number(value: Fraction) -> str:
@@ -260,7 +264,9 @@ def check_sum(says: Markup, values: list[Fraction]) -> SumCheck:
         if at or value < 0:
             total.append(operator(MINUS if value < 0 else "+"))
         total.append(number(text))
-    return SumCheck(says=says, formula=to_markup(math(equation(total, number("0")) if exact else row(total, operator("≈"), number("0")))), exact=exact)
+    return SumCheck(
+        says=says, formula=to_markup(math(equation(total, number("0")) if exact else row(total, operator("≈"), number("0")))), exact=exact
+    )
 
 
 def power_sums(worked: WorkedCircuit) -> tuple[str, str]:

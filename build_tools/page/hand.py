@@ -13,7 +13,7 @@ from build_tools.circuit.problem import listed
 from build_tools.circuit.sentences import say
 from build_tools.laws.by_hand import Action, Line
 from build_tools.laws.meaning import WorkedCircuit
-from build_tools.page.mathml import about, equation, fraction, math, name, number, operator, quantity, row, term_sum, to_markup
+from build_tools.page.mathml import about, equation, math, name, number, operator, quantity, row, term_sum, to_markup
 
 TIMES = "\N{MULTIPLICATION SIGN}"
 

@@ -111,7 +111,7 @@ def say_enough(worked: WorkedCircuit) -> str:
     """How many junction equations say all there is to say; empty where the circuit has more than one piece."""
     junctions = worked.topology.junctions
     used = sum(junction.used for junction in junctions)
-    return say("junctions.enough", used) if used == len(junctions) - 1 else ""
+    return say("junctions.enough", count=used) if used == len(junctions) - 1 else ""
 
 
 def view_junctions(worked: WorkedCircuit) -> tuple[JunctionView, ...]:

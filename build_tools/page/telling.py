@@ -16,9 +16,9 @@ marks = (
 """`**strong**`, `*stressed*` and `[a section](#id)`: all that a sentence may carry."""
 
 
-def tell(key: str, count: int | None = None, **values: object) -> Markup:
+def tell(key: str, **values: object) -> Markup:
     """A sentence with its places filled, as safe markup: values are escaped unless they are markup already."""
-    text = str(escape(find_sentence(key, count)))
+    text = str(escape(find_sentence(key, values.get("count"))))
     for mark, element in marks:
         text = mark.sub(element, text)
-    return Markup(text).format(count=count, **values)
+    return Markup(text).format(**values)

@@ -16,7 +16,7 @@ from build_tools.figure.description import long_description, short_description
 from build_tools.figure.figure import Figure
 from build_tools.figure.layout import Layout, Spot
 from build_tools.laws.meaning import WorkedCircuit
-from build_tools.page import advice, answers, hand, setup
+from build_tools.page import advice, answers, finding, hand, setup
 from build_tools.page.page import Page
 from build_tools.page.prose import question_text, render_question, set_text
 from build_tools.page.record import Record, write_record
@@ -50,10 +50,12 @@ def write_page(worked: WorkedCircuit, figure: Figure) -> Page:
         summary=shorten(question_text(circuit.question, worked.topology)),
         level=circuit.level,
         topics=circuit.topics,
+        **finding.find_terms(worked),
         unknowns=len(worked.topology.branches),
         formerly=circuit.formerly,
         markdown=render("example.md.jinja", {**context, "sections": sections}),
-        blocks=blocks | {"record": json_block("circuit", write_record(worked)), "layout": json_block("figure", write_layout(figure.layout))},
+        blocks=blocks
+        | {"record": json_block("circuit", write_record(worked)), "layout": json_block("figure", write_layout(figure.layout))},
         figure=figure.svg,
     )
 

@@ -67,7 +67,9 @@ def test_solution(both: list[tuple[Case, dict[str, Any]]]) -> None:
         ]
         assert scripts["currents"] == {name: str(value) for name, value in solution.currents.items()}, case.name
         assert scripts["parts"] == states, case.name
-        assert scripts["potentials"] == [[point, None if value is None else str(value)] for point, value in solution.potentials.items()], case.name
+        assert scripts["potentials"] == [[point, None if value is None else str(value)] for point, value in solution.potentials.items()], (
+            case.name
+        )
         assert set(scripts["sums"]) == {"0"}, case.name
         largest = max((abs(float(value)) for value in solution.currents.values()), default=0)
         assert scripts["difference"] <= 1e-9 * largest, case.name

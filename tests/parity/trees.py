@@ -39,7 +39,11 @@ def tidy(tree: Tree, *, exact: bool = False) -> Tree:
         else:
             joined.append(child)
     texts = [child if exact or not isinstance(child, str) else without_breaks(child) for child in joined]
-    return [tag, {name: value for name, value in attributes.items() if value}, *(tidy(child, exact=exact) for child in texts if child != "")]
+    return [
+        tag,
+        {name: value for name, value in attributes.items() if value},
+        *(tidy(child, exact=exact) for child in texts if child != ""),
+    ]
 
 
 def without_breaks(text: str) -> str:
