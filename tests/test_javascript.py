@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import json
 import os
 import shutil
 import subprocess
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
+
+from build_tools.circuit.numeral import plain, rounded
 
 folder = Path(__file__).parent / "javascript"
 
@@ -18,6 +22,12 @@ def find_node() -> str:
     if not found and os.environ.get("CI") == "true":
         pytest.fail("node is not installed, and in CI the scripts must be tested")
     return found or pytest.skip("node is not installed: the scripts are not tested")
+
+
+@pytest.mark.parametrize(("text", "exact", "three"), json.loads((folder / "numerals.json").read_text(encoding="utf-8")))
+def test_numerals(text: str, exact: str, three: str) -> None:
+    """Numbers are written as the scripts' own tests want them written."""
+    assert (plain(Fraction(text)), rounded(Fraction(text))) == (exact, three)
 
 
 def test_scripts() -> None:

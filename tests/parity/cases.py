@@ -21,7 +21,8 @@ from build_tools.page.record import write_record
 from build_tools.page.writing import write_layout
 
 root = Path(__file__).parents[2]
-files = sorted([*(root / "circuits").glob("*.toml"), *(root / "tests/published/circuits").glob("*.toml")])
+folders = ("circuits", "tests/published/circuits", "tests/parity/circuits")
+files = sorted(file for folder in folders for file in (root / folder).glob("*.toml"))
 
 Walk = tuple[str, tuple[str, ...]]
 

@@ -1,0 +1,86 @@
+/** What a reader chose, from and to the address, and what a set of loops is worth. */
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { readTopology } from "../../docs/assets/javascripts/laws/circuit.mjs";
+import { readChoices, walkOf, writeChoices } from "../../docs/assets/javascripts/laws/choices.mjs";
+import { equationText, workOut } from "../../docs/assets/javascripts/laws/meaning.mjs";
+import { SECTIONS, viewSection } from "../../docs/assets/javascripts/page/views.mjs";
+import { bridge } from "./bridge.mjs";
+
+const topology = readTopology(bridge);
+const read = (search) => readChoices(search, topology);
+
+test("choices come back from the address they are written to", () => {
+  const choices = { flip: ["I1", "I3"], leaveOut: "b", walk: [{ start: "a", through: ["E1", "R1", "R3"] }] };
+  const search = writeChoices(choices);
+  assert.equal(search, "?flip=I1.I3&leave-out=b&walk=a.E1.R1.R3");
+  assert.deepEqual(read(search), { choices, notes: [] });
+});
+
+test("other keys of an address stay, and choices that are taken back go", () => {
+  assert.equal(writeChoices({}, "?set=4&flip=I1"), "?set=4");
+  assert.equal(writeChoices({}, "?flip=I1"), "");
+});
+
+for (const [search, notes] of [
+  ["?flip=I9", ["flip"]],
+  ["?flip=I1.I9.I1.%00", ["flip", "flip"]],
+  ["?flip=__proto__.constructor", ["flip", "flip"]],
+  ["?leave-out=zz", ["leave-out"]],
+  ["?leave-out=__proto__", ["leave-out"]],
+  ["?walk=a.E1", ["walk"]],
+  ["?walk=a.E1.E1", ["walk"]],
+  ["?walk=a", ["walk"]],
+  ["?walk=q.E1.R1.R3", ["walk"]],
+  ["?walk=a.R9", ["walk"]],
+  ["?walk=constructor.toString", ["walk"]],
+  ["?walk=c.R1.R3.E1_a.E1.R1.R3", ["walk"]],
+  ["?walk=__..._a.E1.R1.R3", ["walk"]],
+  ["?walk=%F0%9F%94%8B<script>", ["walk"]],
+  ["?flip=&leave-out=&walk=", []],
+  ["???&&&=", []],
+]) {
+  test(`a broken address does no harm: ${search}`, () => {
+    const { choices, notes: said } = read(search);
+    assert.deepEqual(said.map((note) => note.kind), notes);
+    assert.ok(workOut(bridge, choices).example === bridge);
+  });
+}
+
+test("an address with thousands of loops is cut short", () => {
+  const { choices, notes } = read(`?walk=${"a.E1.R1.R3_".repeat(5000)}`);
+  assert.equal(choices.walk.length, 20);
+  assert.equal(notes.length, 4980);
+});
+
+test("a turned direction changes its signs and its answer, and nothing that really flows", () => {
+  const [own, turned] = [workOut(bridge), workOut(bridge, { flip: ["I5"] })];
+  assert.deepEqual(own.written.equations.map(equationText).filter((text, at) => text !== equationText(turned.written.equations[at])).length, 4);
+  assert.ok(own.solution.currents.get("I5").equals(turned.solution.currents.get("I5").negated()));
+  own.solution.parts.forEach((state, at) => {
+    for (const key of ["current", "voltage", "power"]) assert.ok(state[key].equals(turned.solution.parts[at][key]), state.part.name);
+  });
+});
+
+test("a loop that is a sum of others is named with its sum, and the answer waits", () => {
+  const around = workOut(bridge).all.find((loop) => loop.steps.length === 4 && loop.steps.every((step) => !["E1", "R5"].includes(step.part.name)));
+  const worked = workOut(bridge, { walk: [topology.loops[1], topology.loops[2], around].map(walkOf) });
+  const { repeats, independent, missing, isEnough, untouched, helpful } = worked.loopSet;
+  assert.deepEqual([independent, missing, isEnough], [2, 1, false]);
+  assert.deepEqual(repeats.map(({ name, sum }) => [name, sum.map(({ name: loop }) => loop)]), [["L3", ["L1", "L2"]]]);
+  assert.deepEqual(untouched, ["I6"]);
+  assert.ok(helpful.length && helpful.every((loop) => loop.steps.some((step) => step.part.name === "E1")));
+  assert.equal(worked.solution, null);
+  for (const id of SECTIONS) assert.ok(JSON.stringify(viewSection(id, worked)).length > 50, id);
+  assert.match(JSON.stringify(viewSection("currents", worked)), /There is no answer yet/);
+});
+
+test("one loop too many is left out of the set, and the answer stands", () => {
+  const { all } = workOut(bridge);
+  const worked = workOut(bridge, { walk: all.map(walkOf) });
+  assert.equal(all.length, 7);
+  assert.equal(worked.loopSet.repeats.length, 4);
+  assert.equal(worked.written.equations.length, 6);
+  for (const [name, value] of workOut(bridge).solution.currents) assert.ok(worked.solution.currents.get(name).equals(value));
+});
