@@ -12,7 +12,7 @@ from fractions import Fraction
 from typing import Any
 
 from build_tools.circuit.circuit import Place
-from build_tools.circuit.problem import KeyPath, Problem, describe, did_you_mean, listed
+from build_tools.circuit.problem import KeyPath, Problem, describe, did_you_mean, listed, shorten
 from build_tools.circuit.quantity import Dimension, Quantity, QuantityError, parse_quantity
 
 name_pattern = re.compile(r"[A-Za-z][A-Za-z0-9]{0,5}")
@@ -49,7 +49,8 @@ class Getter:
         """A list, or an empty one where something else stands."""
         if isinstance(value, list):
             return value
-        self.note(where, expected, describe(value))
+        way_out = f'write a list: ["{shorten(value, 20)}"]' if isinstance(value, str) else ""
+        self.note(where, expected, describe(value), way_out)
         return []
 
     def text(self, value: object, where: KeyPath, expected: str) -> str:
@@ -75,7 +76,7 @@ class Getter:
         if isinstance(value, str) and value in known:
             return value
         near = did_you_mean(value, known) if isinstance(value, str) else ""
-        said = near or not known or len(known) > 12 or all(word in what for word in known)
+        said = near or not known or len(known) > 12 or all(re.search(rf"\b{re.escape(word)}\b", what) for word in known)
         few = "" if said else f"there {'is' if len(known) == 1 else 'are'} {listed(known)}"
         self.note(where, what, describe(value), near or few)
         return ""

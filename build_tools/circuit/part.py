@@ -10,7 +10,7 @@ from typing import Any
 
 from build_tools.circuit.circuit import Kind, Part
 from build_tools.circuit.getter import Getter
-from build_tools.circuit.problem import KeyPath, describe, did_you_mean, listed
+from build_tools.circuit.problem import KeyPath, describe, is_misspelt, listed
 from build_tools.circuit.quantity import Dimension, Quantity
 
 
@@ -83,7 +83,7 @@ def find_kind(get: Getter, table: dict[str, Any], where: KeyPath) -> Kind | None
 
 def misspelt_ends(table: dict[str, Any], rule: KindRule) -> bool:
     """Whether a key that says where the part lies is missing because it is misspelt, which is reported already."""
-    return any(key not in table and any(did_you_mean(other, [key]) for other in table) for key in rule.ends)
+    return any(is_misspelt(table, key) for key in rule.ends)
 
 
 def read_ends(get: Getter, table: dict[str, Any], where: KeyPath, kind: Kind) -> tuple[str, str]:
@@ -116,6 +116,9 @@ def read_value(get: Getter, value: object, where: KeyPath, rule: KindRule) -> Qu
         get.note(where, rule.measures.wanted, '"unknown"', "unknown values are not worked out yet: give the part its value")
         return None
     words = listed([f'"{state}"' for state in rule.states], "or")
+    if rule.states == ("bare",) and isinstance(value, str) and value[:1].isdigit():
+        get.note(where, words, describe(value), f'a wire with a resistance is a resistor: {{ resistor = "{value}", between = [...] }}')
+        return None
     if rule.measures and rule.states and isinstance(value, str) and value[:1].isalpha():
         get.one_of(value, where, rule.states, f"{words} or {rule.measures.wanted}")
         return None

@@ -10,6 +10,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
 
+nearness = 0.7
+"""How alike a word and a guess must be; less, and a guess would lead to the opposite (on, open) as often as to the right one."""
+
 type_words = {str: "text", bool: "true or false", int: "a number", float: "a number", list: "a list", dict: "a table"}
 
 KeyPath = tuple[str, ...]
@@ -53,8 +56,13 @@ class CircuitError(Exception):
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """Offer the nearest known word as a question, or nothing where none is near."""
     lowered = {name.lower(): name for name in known}
-    near = get_close_matches(word.lower(), lowered, n=1, cutoff=0.5)
+    near = get_close_matches(word.lower(), lowered, n=1, cutoff=nearness)
     return f'did you mean "{lowered[near[0]]}"?' if near else ""
+
+
+def is_misspelt(table: Iterable[str], key: str) -> bool:
+    """Whether a key is missing because another one, reported already, was meant to be it."""
+    return key not in table and any(did_you_mean(other, [key]) for other in table)
 
 
 def describe(value: object) -> str:

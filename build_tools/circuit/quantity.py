@@ -117,6 +117,10 @@ def find_factor(match: re.Match[str], text: str, wanted: Dimension) -> Fraction:
     """The size of the unit in the SI unit, where it is a unit of the wanted dimension."""
     unit, number = match["unit"].replace("Ω", "ohm"), match["number"]
     fitting = [name for name, (si, _) in units.items() if si == wanted.value[2]]
+    inside = re.fullmatch(r"([kMR])(\d+)", unit) if wanted is Dimension.RESISTANCE else None
+    if inside:
+        written = f"{number}.{inside[2]} {inside[1].replace('R', '')}ohm"
+        raise QuantityError(wanted.wanted, f"{describe(text)} with its unit in place of the point", f'write "{written}"')
     if not unit:
         raise QuantityError(wanted.wanted, f'{describe(text)} without a unit', f'write a unit: "{number} {fitting[0]}"')
     if unit not in units:

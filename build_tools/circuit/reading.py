@@ -9,11 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
-from build_tools.circuit.circuit import AssumedCurrent, ChosenLoop, Circuit, Drawing, Part, Place
+from build_tools.circuit.circuit import AssumedCurrent, ChosenLoop, Circuit, Drawing, Kind, Part, Place
 from build_tools.circuit.formerly import address_pattern, address_rule, read_formerly
 from build_tools.circuit.getter import Getter, name_pattern
 from build_tools.circuit.part import read_part
-from build_tools.circuit.problem import CircuitError, describe, listed
+from build_tools.circuit.problem import CircuitError, describe, did_you_mean, is_misspelt, listed
 from build_tools.circuit.source import CircuitSource
 
 levels = ("first steps", "core", "stretch")
@@ -39,6 +39,16 @@ def read_circuit(source: CircuitSource) -> Circuit:
     return circuit
 
 
+def find_lost_header(top: dict[str, Any]) -> tuple[str, list[str]] | None:
+    """The header that is missing above lines that look like points or parts, and those lines."""
+    points = [key for key, value in top.items() if key not in file_keys and isinstance(value, list)]
+    parts = [key for key, value in top.items() if key not in file_keys and isinstance(value, dict) and {*Kind} & {*value}]
+    for header, lines in (("points", points), ("parts", parts)):
+        if len(lines) > 1 and header not in top:
+            return header, lines
+    return None
+
+
 class CircuitReader:
     """The sections of one file, read in the order in which they lean on each other."""
 
@@ -47,8 +57,13 @@ class CircuitReader:
 
     def circuit(self) -> Circuit:
         """The whole file."""
-        self.get.known_keys(self.top, (), file_keys, "a key of a circuit file")
         self.check_address()
+        if lost := find_lost_header(self.top):
+            self.get.note((lost[1][0],), f"these lines below the header [{lost[0]}]", f"{listed(lost[1])} above any header", f"write the line [{lost[0]}] before them", at_key=True)
+            raise CircuitError(self.get.problems)
+        self.get.known_keys(self.top, (), file_keys, "a key of a circuit file")
+        if "parts" not in self.top and any(did_you_mean(key, ["parts"]) for key in self.top):
+            raise CircuitError(self.get.problems)
         parts = self.parts()
         names, ends = self.mentioned()
         drawing = self.drawing(names, ends)
@@ -171,7 +186,7 @@ class CircuitReader:
             return
         for point in points:
             if point not in drawing.places and point not in self.top["points"]:
-                self.get.note(("points",), f"a place for every point, {point} too", f"none for {point}", f"add the line {point} = [x, y], or leave [points] out")
+                self.get.note(("points",), f"a place for every point, {point} too", f"none for {point}", did_you_mean(point, drawing.places) or f"add the line {point} = [x, y], or leave [points] out")
         for point in drawing.places:
             if point not in points:
                 self.get.note(("points", point), "only points that a part or a joined line uses", f"{point}, which none uses", "take the line out, or name the point in a part", at_key=True)
@@ -184,8 +199,10 @@ class CircuitReader:
             self.get.name(name, where, "a name for a current", at_key=True)
             table = self.get.table(value, where, '{ through = "R1", toward = "c" }')
             self.get.known_keys(table, where, ("through", "toward"), "a key of an assumed direction")
+            if is_misspelt(table, "through") or is_misspelt(table, "toward"):
+                continue
             through = self.get.one_of(table.get("through"), (*where, "through"), names, "the name of the part it goes through")
-            ends = next(((part.start, part.end) for part in parts if part.name == through), ())
+            ends = next(((part.start, part.end) for part in parts if part.name == through and part.start and part.end), ())
             toward = self.get.one_of(table.get("toward"), (*where, "toward"), ends, f"an end of {through}") if ends else ""
             if toward:
                 chosen.append(AssumedCurrent(name=name, through=through, toward=toward))
@@ -199,6 +216,8 @@ class CircuitReader:
             self.get.name(name, where, "a name for a loop", at_key=True)
             table = self.get.table(value, where, '{ start = "a", through = ["E1", "R1"] }')
             self.get.known_keys(table, where, ("start", "through"), "a key of a loop")
+            if is_misspelt(table, "start") or is_misspelt(table, "through"):
+                continue
             start = self.get.one_of(table.get("start"), (*where, "start"), points, "the point where the walk begins")
             through = self.get.names(table.get("through"), (*where, "through"), parts, "the name of a part")
             if start and through:

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 import tomllib
-import unicodedata
 from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
@@ -94,19 +93,36 @@ def take_apart(message: str, text: str) -> tuple[str, int, int]:
         return "a number too long to read" if "digits" in message else message.splitlines()[0][:200], 0, 0
     line = int(match["line"] or text.rstrip("\n").count("\n") + 1)
     words = "".join(letter if letter.isprintable() else "·" for letter in match["words"])[:200]
+    words = re.sub(r"\('([\w.-]+)',\)", r"the section [\1]", words)
     return f"a slip in the writing: {words[0].lower()}{words[1:]}", line, int(match["column"] or 0)
+
+
+slips: tuple[tuple[str, str], ...] = (
+    (r"[“”„‘’«»]", "use straight quotes, not curly ones"),
+    (r"[\w\"']\s*:(?!\s*\")|[\w]\s*:\s*\"", "write = in place of :"),
+    (r"=\s*\"[^\"]*\"\s*\w+\s*\"", "inside quotes, write quotes as ’ or as \\\""),
+    (r"=\s*\(", "write places and lists in square brackets: [6, 4]"),
+    (r"=\s*\[\s*\w+\s*=", "a part is written in curly brackets: { resistor = \"4 ohm\", between = [\"b\", \"c\"] }"),
+    (r"\"\s*(\w+\s*=|\")|\]\s*(\[|\w)", "put a comma between one thing and the next"),
+    (r"=\s*\"[^\"]*\",\s*\"", "write several in square brackets: [\"c\", \"d\"]"),
+    (r"[\[,]\s*[A-Za-z]\w*\s*[,\]]", "put names in quotes: [\"c\", \"d\"]"),
+    (r"=\s*[\d.]+\s*[A-Za-zΩµ]", "put number and unit in quotes: \"4 ohm\""),
+    (r"=\s*[A-Za-z]", "put text in quotes: key = \"text\""),
+)
+"""What a line looks like where its author made a slip that TOML's own words do not explain, and the way out."""
 
 
 def way_out_of(message: str, stands: str) -> str:
     """The likely slip behind the parser's words about this line."""
-    if any(unicodedata.category(letter) in ("Pi", "Pf") for letter in stands):
-        return "use straight quotes, not curly ones"
     if "overwrite" in message or "twice" in message:
         return "each name may stand only once"
-    if "unclosed" in message or "unterminated" in message or "\\n" in message:
+    for looks, way_out in slips:
+        if re.search(looks, stands.split("#")[0]):
+            return way_out
+    if "nclosed" in message or "nterminated" in message or "\\n" in message:
         return "close the quotes and brackets of this line"
-    if "=" in stands and re.search(r"=\s*[A-Za-z]", stands):
-        return 'put text in quotes: key = "text"'
+    if "initial character" in message or "nline table" in message:
+        return "write one part on one line, all of it between { and }"
     return ""
 
 

@@ -8,7 +8,7 @@ file, so the same file gives the same directions always.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import count
 
 from build_tools.circuit.circuit import AssumedCurrent, Circuit, Part
@@ -22,16 +22,17 @@ Meeting = dict[str, list[Step]]
 
 def find_live_parts(circuit: Circuit, node: dict[str, str]) -> tuple[Part, ...]:
     """The parts that can carry a steady current: they conduct, and neither end leads only to a dead end."""
-    live = [part for part in circuit.parts if part.conducts]
-    while True:
-        meeting = find_meeting(live, node)
-        kept = [part for part in live if len(meeting[node[part.start]]) > 1 and len(meeting[node[part.end]]) > 1]
-        if len(kept) == len(live):
-            return tuple(kept)
-        live = kept
+    return cut_dead_ends([part for part in circuit.parts if part.conducts], node)
 
 
-def find_meeting(parts: list[Part] | tuple[Part, ...], node: dict[str, str]) -> Meeting:
+def cut_dead_ends(parts: Sequence[Part], node: dict[str, str]) -> tuple[Part, ...]:
+    """The parts left when those with a loose end are taken away, again and again."""
+    meeting = find_meeting(parts, node)
+    kept = tuple(part for part in parts if len(meeting[node[part.start]]) > 1 and len(meeting[node[part.end]]) > 1)
+    return kept if len(kept) == len(parts) else cut_dead_ends(kept, node)
+
+
+def find_meeting(parts: Sequence[Part], node: dict[str, str]) -> Meeting:
     """What meets at each node."""
     meeting: Meeting = {}
     for part in parts:
