@@ -34,10 +34,23 @@ export class CheckElement extends (globalThis.HTMLElement ?? Object) {
     return this.form.querySelector("[role=status]");
   }
 
-  /** Say the verdict, and bring it into view, above a keyboard too. */
-  tell(trees) {
+  /**
+   * Say the verdict, and bring it into view, above a keyboard too.
+   * @param {import("../page/saying.mjs").Tree[]} trees
+   * @param {string[]} [faulty] the fields that it is about
+   */
+  tell(trees, faulty = []) {
+    for (const input of this.form.querySelectorAll("input")) {
+      if (faulty.includes(input.name)) input.setAttribute("aria-invalid", "true");
+      else input.removeAttribute("aria-invalid");
+    }
     this.status.replaceChildren(...trees.map((tree) => build(tree)));
-    bringIntoView(this.status);
+    if (trees.length) bringIntoView(this.status);
+  }
+
+  /** Take back a verdict that is old. */
+  forget() {
+    this.tell([]);
   }
 
   async #submit(event) {

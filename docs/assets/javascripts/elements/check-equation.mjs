@@ -57,18 +57,16 @@ export class CheckEquation extends CheckElement {
     const isTrue = verdict !== "false" && verdict !== "unreadable";
     this.set = set;
     this.untrue = verdict === "false" ? typed : "";
-    this.input.toggleAttribute("aria-invalid", false);
-    if (!isTrue) this.input.setAttribute("aria-invalid", "true");
     if (isTrue) this.input.select();
     else if (spot) this.input.setSelectionRange(...spot);
     this.#show(viewSet);
-    this.tell(says);
+    this.tell(says, isTrue ? [] : [this.input.name]);
   }
 
   /** An arrow, a loop or a value changed: what was said of the equation is old, and the set is judged again. */
   async follow() {
     this.untrue = "";
-    this.status.replaceChildren();
+    this.forget();
     const arrows = this.querySelector(".arrows");
     arrows?.replaceWith(build(viewArrows(this.source.place())));
     if (this.set.length) this.#show((await this.fetchLaws()).viewSet);

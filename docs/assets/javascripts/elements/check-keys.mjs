@@ -1,15 +1,21 @@
 /** A row of keys for what the keyboard of a phone hides; arrow keys go along it. */
 
-import { setName } from "../page/prose.mjs";
+import { nameRuns } from "../page/prose.mjs";
 import { say } from "../page/saying.mjs";
 
 const SIGNS = ["+", "−", "·", "/", "(", ")", "=", "Ω", "k"];
 const SPACED = new Set(["+", "−", "="]);
 
+/** A name as it is set elsewhere, but not one that a tap lights in the figure. */
+export function viewName(name) {
+  const [first, below] = nameRuns(name);
+  return [["i", {}, first], ...(below ? [["sub", {}, below]] : [])];
+}
+
 /** @param {string[]} currents @returns {import("../page/saying.mjs").Tree} */
 export function viewKeys(currents) {
   const signs = SIGNS.map((sign) => ["button", { type: "button", tabindex: "-1", "data-key": sign, "aria-label": say(`check.key.${sign}`) }, sign]);
-  const names = currents.map((name, at) => ["button", { type: "button", tabindex: at ? "-1" : "0", "data-key": name }, setName(name, "current")]);
+  const names = currents.map((name, at) => ["button", { type: "button", tabindex: at ? "-1" : "0", "data-key": name }, ...viewName(name)]);
   return ["div", { class: "keys", role: "toolbar", "aria-label": say("check.keys") }, ...names, ...signs];
 }
 

@@ -1,10 +1,11 @@
 /** `<check-numbers>`: are my currents right, and which law do they break. */
 
-import { setName, setText } from "../page/prose.mjs";
+import { setText } from "../page/prose.mjs";
 import { listed, say } from "../page/saying.mjs";
 import { wayInWords } from "../page/words.mjs";
 import { build } from "./build.mjs";
 import { CheckElement, viewTitle } from "./check-element.mjs";
+import { viewName } from "./check-keys.mjs";
 
 const field = { type: "text", inputmode: "text", enterkeyhint: "go", autocomplete: "off", autocapitalize: "off", autocorrect: "off", spellcheck: "false", maxlength: "60" };
 
@@ -29,7 +30,7 @@ export class CheckNumbers extends CheckElement {
     const { current } = branch;
     const [id, way] = [`${this.stem}-${current}`, `${this.stem}-${current}-way`];
     return ["div", { class: "number" },
-      ["label", { for: id }, setName(current, "current"), " ="],
+      ["label", { for: id }, ...viewName(current), " ="],
       ["input", { id, name: current, ...field, "aria-describedby": way }],
       ["button", { type: "button", "data-arrow": current, "aria-label": say("check.numbers.turn_one", { current }), "aria-pressed": String(place.flip.includes(current)) }, say("check.numbers.turn")],
       ["p", { id: way, class: "way" }, ...viewWay(branch, place)],
@@ -44,11 +45,7 @@ export class CheckNumbers extends CheckElement {
     const fields = [...this.form.querySelectorAll("input")];
     const values = Object.fromEntries(fields.map((input) => [input.name, input.value]));
     const { says, unread } = answerNumbers(values, this.#findEquations(), this.source.place());
-    for (const input of fields) {
-      if (unread.includes(input.name)) input.setAttribute("aria-invalid", "true");
-      else input.removeAttribute("aria-invalid");
-    }
-    this.tell(says);
+    this.tell(says, unread);
   }
 
   /** Words and arrows as they are now; what was said of the numbers is old. */
@@ -59,7 +56,7 @@ export class CheckNumbers extends CheckElement {
       button.setAttribute("aria-pressed", String(place.flip.includes(branch.current)));
       button.parentElement.querySelector(".way").replaceChildren(...viewWay(branch, place).map((tree) => build(tree)));
     }
-    this.status.replaceChildren();
+    this.forget();
   }
 
   #turn(button) {
