@@ -6,6 +6,7 @@
  */
 
 import { say } from "../page/saying.mjs";
+import { bringIntoRoom, headerHeight, reserveRoom } from "./clear-view.mjs";
 
 const share = 0.3;
 const low = "(max-height: 30em) and (orientation: landscape)";
@@ -33,14 +34,14 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
     this.button.addEventListener("click", () => this.pin(!this.isPinned), { signal });
     addEventListener("scroll", () => this.place(), { signal, passive: true });
     addEventListener("resize", () => this.place(), { signal });
-    document.addEventListener("focusin", (event) => this.#uncover(event.target), { signal });
+    document.addEventListener("focusin", (event) => this.isStuck && bringIntoRoom(event.target), { signal });
     this.place();
   }
 
   disconnectedCallback() {
     this.#abort?.abort();
     this.button?.remove();
-    this.#release();
+    this.#release(0);
   }
 
   /** Whether the reader wants the figure in sight. */
@@ -65,13 +66,13 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
     this.button.textContent = say(wanted ? "pin.unpin" : "pin.pin");
     this.place();
     if (held && held !== document.body) scrollBy(0, held.getBoundingClientRect().top - before);
-    if (held) this.#uncover(held);
+    if (held) bringIntoRoom(held);
     this.dispatchEvent(new CustomEvent("figure-pin", { bubbles: true, detail: { pinned: wanted } }));
   }
 
   /** Put the figure where it belongs: in its place while that can be seen, else at the edge of the screen. */
   place() {
-    if (!this.isPinned) return this.#release();
+    if (!this.isPinned) return this.#release(0);
     const isLow = matchMedia(low).matches;
     const header = headerHeight();
     const figure = this.querySelector(".figure-frame svg");
@@ -79,14 +80,14 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
     const text = this.closest("article").getBoundingClientRect();
     const height = pinnedHeight(size, text.width, innerHeight, this.viewer.querySelector(".figure-tools").offsetHeight);
     const { top, bottom } = this.getBoundingClientRect();
-    if (bottom - header > (isLow ? 40 : height) && top < innerHeight) return this.#release();
+    const padding = header + (isLow ? 0 : height) + 8;
+    reserveRoom(padding);
+    if (bottom - header > (isLow ? 40 : height) && top < innerHeight) return this.#release(padding);
     if (!this.isStuck) this.#stick(bottom - top);
     this.classList.toggle("beside", isLow);
     document.documentElement.classList.toggle("figure-beside", isLow);
     const values = { "--pin-top": header, "--pin-left": text.left, "--pin-width": text.width, "--pin-height": height };
     for (const [name, value] of Object.entries(values)) this.style.setProperty(name, `${value}px`);
-    document.documentElement.style.setProperty("--pin-cover", `${isLow ? 0 : height}px`);
-    document.documentElement.style.scrollPaddingTop = `${header + (isLow ? 0 : height) + 8}px`;
   }
 
   get isStuck() {
@@ -96,27 +97,14 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
   #stick(room) {
     this.style.height = `${room}px`;
     this.classList.add("stuck");
+    requestAnimationFrame(() => this.isStuck && bringIntoRoom(document.activeElement));
   }
 
-  #release() {
+  #release(padding) {
+    reserveRoom(padding);
     if (!this.isStuck) return;
     this.classList.remove("stuck", "beside");
     this.style.height = "";
     document.documentElement.classList.remove("figure-beside");
-    document.documentElement.style.removeProperty("--pin-cover");
-    document.documentElement.style.scrollPaddingTop = "";
   }
-
-  /** Scroll what has the focus out from under the figure. */
-  #uncover(target) {
-    if (!this.isStuck || this.classList.contains("beside") || this.contains(target) || !this.closest("article").contains(target)) return;
-    const cover = this.viewer.getBoundingClientRect().bottom + 4;
-    const { top } = target.getBoundingClientRect();
-    if (top < cover) scrollBy(0, top - cover);
-  }
-}
-
-/** The part of the screen that the masthead covers [px]. */
-function headerHeight() {
-  return Math.max(document.querySelector(".md-header")?.getBoundingClientRect().bottom ?? 0, 0);
 }

@@ -67,14 +67,21 @@ function lightRow(row, topology) {
 
 const readWhole = (name, key) => (section) => [{ name, shown: [...section.children], prompt: tell(`steps.${key}`), light: {} }];
 
-function readLines(section) {
+function readLines(section, topology) {
   const lines = [...section.querySelectorAll(".route-line")];
   return lines.map((line, at) => ({
     name: `line-${at + 1}`,
     shown: at === lines.length - 1 ? [line, ...[...section.children].filter((each) => each.compareDocumentPosition(line) & Node.DOCUMENT_POSITION_PRECEDING)] : [line],
     prompt: tell("steps.line"),
-    light: { current: [...line.querySelectorAll(".equation:last-of-type [data-current]")].map((each) => each.dataset.current) },
+    light: { current: currentsOf(line.querySelector(".equation:last-of-type"), topology) },
   }));
+}
+
+/** The currents of a formula: those of its terms, and the one that stands alone before the equals sign. */
+function currentsOf(formula, { branches }) {
+  const alone = formula?.querySelector("math")?.firstElementChild?.firstElementChild?.textContent;
+  const terms = [...(formula?.querySelectorAll("[data-current]") ?? [])].map((each) => each.dataset.current);
+  return branches.map((branch) => branch.current).filter((current) => current === alone || terms.includes(current));
 }
 
 /** Each current with what its sign means; then all that follows from the currents. */
@@ -92,7 +99,11 @@ function readAnswers(section) {
 }
 
 function readChecks(section) {
-  return [...section.querySelectorAll(".checks > li")].map((item, at) => ({ name: `check-${at + 1}`, shown: [item], prompt: tell("steps.check"), light: {} }));
+  return [...section.querySelectorAll(".checks > li")].map((item, at) => {
+    const part = [...item.querySelectorAll(".name[data-part]")].map((each) => each.dataset.part);
+    const place = part.length ? [] : [...item.querySelectorAll(".name[data-point], p:first-child > math > mi")].map((each) => each.textContent);
+    return { name: `check-${at + 1}`, shown: [item], prompt: tell("steps.check"), light: { part, junction: place } };
+  });
 }
 
 /** What a step says, in a few words for a screen reader. */

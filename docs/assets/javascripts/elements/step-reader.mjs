@@ -7,6 +7,7 @@
 
 import { say, tell } from "../page/saying.mjs";
 import { build } from "./build.mjs";
+import { bringIntoRoom, reserveRoom } from "./clear-view.mjs";
 import { setLight } from "./light.mjs";
 import { findExample } from "./page-state.mjs";
 import { listSteps, sayStep } from "./step-list.mjs";
@@ -30,6 +31,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
     this.article.append(this.bar);
     this.article.addEventListener("example-change", () => this.show(), { signal });
     addEventListener("resize", () => this.#keepClear(), { signal });
+    document.addEventListener("focusin", (event) => !this.bar.hidden && bringIntoRoom(event.target), { signal });
     this.show();
     this.#begin();
   }
@@ -38,7 +40,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
     this.#abort?.abort();
     this.bar?.remove();
     this.#clear();
-    document.documentElement.style.scrollPaddingBottom = "";
+    reserveRoom(undefined, 0);
     document.body.style.paddingBottom = "";
     document.documentElement.style.removeProperty("--step-bar");
   }
@@ -164,7 +166,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
 
   #bringIntoSight(step) {
     const element = step ? step.shown.findLast((each) => each.matches("tr, li, .equation")) ?? step.shown[0] : this.article.querySelector("#junctions");
-    element?.scrollIntoView({ block: "nearest" });
+    bringIntoRoom(element);
   }
 
   #leave() {
@@ -179,7 +181,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
   /** The bar at the foot of the screen never covers the end of the page, nor what has the focus. */
   #keepClear() {
     const height = this.bar.hidden ? 0 : this.bar.offsetHeight;
-    document.documentElement.style.scrollPaddingBottom = height ? `${height + 8}px` : "";
+    reserveRoom(undefined, height && height + 8);
     document.body.style.paddingBottom = height ? `${height}px` : "";
     document.documentElement.style.setProperty("--step-bar", `${height}px`);
   }

@@ -1,0 +1,118 @@
+"""Axe finds no barrier in any state of a page, light and dark; targets are large enough for a finger."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from importlib.resources import files
+
+import pytest
+from selenium.webdriver import Chrome
+
+import tests.browser.phone as phone
+import tests.browser.screen as screen
+from tests.browser.phone import find, find_all, open_page, tap
+
+run_axe = """
+const done = arguments[0];
+const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+axe.run(document, {runOnly: {type: 'tag', values: tags}}).then(found => done(found.violations.map(
+  each => `${each.id}: ${each.help}: ${each.nodes.slice(0, 3).map(node => node.html.slice(0, 120)).join(' | ')}`)));
+"""
+
+small_targets = """
+const wanted = 'button, select, summary, input:not([type=radio]), label:has(input[type=radio]), .figure-button';
+return [...document.querySelectorAll(`article :is(${wanted})`)]
+  .filter(each => each.checkVisibility() && each.getBoundingClientRect().height < 43.5)
+  .map(each => `${each.className || each.tagName} ${each.textContent.slice(0, 30)}: ${each.getBoundingClientRect().height}`);
+"""
+
+
+def full_screen(browser: Chrome) -> None:
+    find_all(browser, ".figure-tools .figure-button")[-1].click()
+
+
+def light_term(browser: Chrome) -> None:
+    tap(browser, find_all(browser, ".loop-walk > .equation .term")[1])
+
+
+def light_part(browser: Chrome) -> None:
+    tap(browser, find(browser, ".figure-frame .part .body"))
+
+
+def read_on(browser: Chrome) -> None:
+    tap(browser, find(browser, ".step-start"))
+    for _ in range(4):
+        find(browser, ".step-next").click()
+
+
+def answer_wrongly(browser: Chrome) -> None:
+    for field in find_all(browser, ".your-term select"):
+        phone.choose(field, "+")
+    for field in find_all(browser, ".your-rule select"):
+        phone.choose(field, "loop rule")
+
+
+def open_words(browser: Chrome) -> None:
+    for summary in find_all(browser, "summary"):
+        browser.execute_script("arguments[0].click()", summary)
+
+
+def nothing(_: Chrome) -> None:
+    """The page as it comes."""
+
+
+states: dict[str, tuple[str, Callable[[Chrome], None]]] = {
+    "worked": ("", nothing),
+    "every fold open": ("", open_words),
+    "turned round": ("?flip=I1&leave-out=d", nothing),
+    "a term lit": ("", light_term),
+    "a part lit": ("", light_part),
+    "stepping": ("", read_on),
+    "last step": ("?step=check-4", nothing),
+    "fading": ("?help=first", answer_wrongly),
+    "all yours": ("?help=all", nothing),
+    "stepping and fading": ("?step=L1.2&help=all", nothing),
+    "full screen": ("", full_screen),
+}
+
+
+@pytest.fixture
+def student(browser: Chrome) -> Iterator[Chrome]:
+    """A phone with touch."""
+    phone.hold(browser)
+    yield browser
+    screen.prefer(browser, "light")
+    phone.let_go(browser)
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("state", states)
+def test_axe_finds_nothing(student: Chrome, host: str, state: str, scheme: str) -> None:
+    """No rule of WCAG 2.2 AA that a program can check is broken, and nothing that axe holds for good practice."""
+    asked, act = states[state]
+    screen.prefer(student, scheme)
+    open_page(student, f"{host}examples/bilge-pump-two-banks/{asked}")
+    act(student)
+    student.execute_script(files("selenium_axe_python").joinpath("axe-core/axe.min.js").read_text(encoding="utf-8"))
+    assert student.execute_async_script(run_axe) == []
+
+
+@pytest.mark.parametrize("state", states)
+def test_targets_are_large_enough_for_a_finger(student: Chrome, host: str, state: str) -> None:
+    """Whatever can be pressed in an example is at least 44 px high on a touch screen."""
+    asked, act = states[state]
+    open_page(student, f"{host}examples/bilge-pump-two-banks/{asked}")
+    act(student)
+    assert student.execute_script(small_targets) == []
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("state", states)
+def test_text_stays_readable_in_every_state(student: Chrome, host: str, state: str, scheme: str) -> None:
+    """Contrast of at least 4.5 to 1, also for what is lit, wrong or closed."""
+    asked, act = states[state]
+    screen.prefer(student, scheme)
+    open_page(student, f"{host}examples/bilge-pump-two-banks/{asked}")
+    act(student)
+    faint = [each for each in screen.faint_texts(student) if each[0] not in {"Back", "Read it step by step"}]
+    assert faint == []

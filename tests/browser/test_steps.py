@@ -1,0 +1,381 @@
+"""A student works through an example on a phone: step by step, with the figure in sight and terms of their own."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from fractions import Fraction
+
+import pytest
+from selenium.webdriver import Chrome
+from selenium.webdriver.common.keys import Keys
+from selenium.webdriver.support.select import Select
+
+import tests.browser.phone as phone
+import tests.browser.screen as screen
+from tests.browser.phone import FIVE, covered, find, find_all, lit, open_page, press, tap
+
+BILGE = "bilge-pump-two-banks"
+
+
+@pytest.fixture
+def student(browser: Chrome) -> Iterator[Chrome]:
+    """A phone of 360 by 740 with touch, whose console stays empty."""
+    screen.prefer(browser, "light")
+    phone.hold(browser)
+    screen.console(browser)
+    yield browser
+    assert screen.console(browser) == ()
+    phone.let_go(browser)
+
+
+def click(browser: Chrome, selector: str) -> None:
+    browser.execute_script("arguments[0].click()", find(browser, selector))
+
+
+def number_of_steps(browser: Chrome) -> int:
+    return int(find(browser, ".step-count").text.rstrip(".").rpartition(" ")[2])
+
+
+def newest(browser: Chrome) -> list[str]:
+    """What hides the step opened last."""
+    script = "return [...document.querySelectorAll('[data-section] :is(tr, li, p.equation).lit:not(.term)')].at(-1) ?? null"
+    element = browser.execute_script(script)
+    return covered(browser, element) if element else []
+
+
+@pytest.mark.parametrize("name", FIVE)
+def test_the_whole_walk_step_by_step(student: Chrome, host: str, name: str) -> None:
+    """Every step opens in turn, is seen, lights its part; back closes them; leaving shows everything."""
+    open_page(student, f"{host}examples/{name}/")
+    before = student.execute_script("return document.querySelectorAll('[data-section] [hidden]').length")
+    tap(student, find(student, ".step-start"))
+    steps = number_of_steps(student)
+    assert steps > 12
+    unlit = []
+    for number in range(1, steps + 1):
+        prompt = find(student, ".step-prompt").text
+        find(student, ".step-next").click()
+        assert find(student, ".step-count").text == f"{number} of {steps}."
+        assert newest(student) == [], prompt
+        if not lit(student):
+            unlit.append(prompt)
+    # The set, its matrix, the table of parts, power and the second opinion are about the whole circuit.
+    assert len(unlit) == 5, unlit
+    assert student.execute_script("return document.querySelectorAll('[data-section] [hidden]').length") == before
+    find(student, ".step-buttons :first-child").click()
+    assert find(student, ".step-count").text == f"{steps - 1} of {steps}."
+    find(student, ".step-buttons :last-child").click()
+    assert not find(student, ".step-bar").is_displayed()
+    assert "step=" not in student.current_url
+    assert not lit(student)
+
+
+def test_what_is_not_reached_is_hidden_and_counted(student: Chrome, host: str) -> None:
+    """Headings stay and say how many steps are inside; nothing of a closed step can be found."""
+    open_page(student, f"{host}examples/{BILGE}/?step=c")
+    assert find(student, "li[data-junction=c]").is_displayed()
+    assert not find(student, ".loop-walk").is_displayed()
+    assert not any(row.is_displayed() for row in find_all(student, "table.answers tr"))
+    assert find(student, "#loops").is_displayed()
+    notes = [note.text for note in find_all(student, ".steps-inside")]
+    assert notes[1] == "9 steps, closed"
+
+
+def test_a_link_leads_to_its_step_and_a_reload_keeps_it(student: Chrome, host: str) -> None:
+    """The step stands in the address by a name, and is in sight when the link is followed."""
+    open_page(student, f"{host}examples/{BILGE}/?flip=I2&step=L1.2")
+    row = find_all(student, "table.walk tbody tr")[1]
+    assert row.is_displayed()
+    assert covered(student, row) == []
+    assert 0 < student.execute_script("return arguments[0].getBoundingClientRect().top", row) < 740
+    assert lit(student) == {"E1", "I1", "L1"}
+    student.refresh()
+    phone.WebDriverWait(student, 10).until(lambda _: find_all(student, ".step-bar:not([hidden])"))
+    assert student.current_url.endswith("?flip=I2&step=L1.2")
+
+
+@pytest.mark.parametrize("asked", ["step=L9.9", "step=%3Cb%3E", "help=some", "help=__proto__"])
+def test_unknown_steps_and_helps_are_ignored_with_a_note(student: Chrome, host: str, asked: str) -> None:
+    """A malformed address shows the whole page and says so in one line."""
+    open_page(student, f"{host}examples/{BILGE}/?{asked}")
+    assert not find(student, ".step-bar").is_displayed()
+    assert find(student, "#circuit, table.answers").is_enabled()
+    assert "does not have" in find(student, "live-example [role=status]").text
+    assert not find_all(student, ".your-term")
+
+
+def test_a_direction_turned_round_keeps_the_step(student: Chrome, host: str) -> None:
+    """Choices may change while reading step by step: what was open stays open, and is written anew."""
+    open_page(student, f"{host}examples/{BILGE}/?step=L1.2")
+    student.execute_script("document.querySelector('live-example').change({flip: ['I1']})")
+    row = find_all(student, "table.walk tbody tr")[1]
+    assert "against the arrow" in row.text
+    assert not find_all(student, "table.walk tbody tr")[2].is_displayed()
+    assert len(find_all(student, ".term-key")) == len(find_all(student, "table.walk tbody tr"))
+
+
+def test_steps_by_keyboard_alone(student: Chrome, host: str) -> None:
+    """The focus stays on the button that was used, and goes on where it can do no more."""
+    open_page(student, f"{host}examples/{BILGE}/")
+    student.execute_script("document.querySelector('.step-start').focus()")
+    press(student, Keys.ENTER)
+    focused = "return document.activeElement.textContent"
+    assert student.execute_script(focused) == "Open"
+    press(student, Keys.ENTER, Keys.ENTER)
+    assert find(student, ".step-count").text.startswith("2 of")
+    phone.press_back(student)
+    press(student, Keys.ENTER, Keys.ENTER)
+    assert find(student, ".step-count").text.startswith("0 of")
+    assert student.execute_script(focused) == "Open"
+
+
+@pytest.mark.parametrize(("width", "height"), [(360, 740), (320, 640), (740, 360)])
+def test_focus_is_never_covered(student: Chrome, host: str, width: int, height: int) -> None:
+    """With the figure pinned and the steps open, the tab key leads to nothing that is hidden under either, both ways."""
+    phone.hold(student, width, height)
+    open_page(student, f"{host}examples/frost-bridge/?step=check-1")
+    assert find_all(student, "figure-pin.stuck")
+    student.execute_script("document.querySelector('.example-facts').setAttribute('tabindex', '-1'); document.querySelector('.example-facts').focus()")
+    stops = []
+    for at in range(75):
+        press(student, Keys.TAB) if at < 45 else phone.press_back(student)
+        stops.append(student.execute_script("return document.activeElement.className"))
+        assert covered(student) == [], stops
+    assert len(set(stops)) > 8
+
+
+@pytest.mark.parametrize("name", FIVE)
+def test_a_term_lights_its_part_and_says_why(student: Chrome, host: str, name: str) -> None:
+    """Tapping terms of equations and rows of walks, for every loop; Escape puts the light out."""
+    open_page(student, f"{host}examples/{name}/")
+    for walk in find_all(student, ".loop-walk"):
+        loop = walk.get_attribute("data-loop") or ""
+        row = walk.find_elements("css selector", "tbody tr")[-1]
+        tap(student, row)
+        assert {loop, row.get_attribute("data-part")} <= lit(student)
+        assert row.get_attribute("class") == "lit"
+        term = walk.find_elements("css selector", ".equation .term")[0]
+        tap(student, term)
+        assert loop in lit(student)
+        note = find(student, ".light-note p").text
+        assert note.startswith("On loop ")
+        assert note.endswith(("minus.", "plus."))
+    press(student, Keys.ESCAPE)
+    assert not lit(student)
+    assert not find_all(student, ".light-note")
+
+
+def test_the_sentence_is_true_for_every_term(student: Chrome, host: str) -> None:
+    """The sign that is explained is the sign that stands in the row."""
+    open_page(student, f"{host}examples/three-banks/?flip=I1")
+    for row in find_all(student, "table.walk tbody tr"):
+        tap(student, row)
+        sign = row.text.replace("\n", " ").split()
+        assert any(word.startswith("+") for word in sign) == find(student, ".light-note p").text.endswith("plus.")
+
+
+def test_a_part_of_the_figure_shows_its_terms(student: Chrome, host: str) -> None:
+    """Tapping a body marks its terms in every equation and lists them; a second tap ends it; a list does the same."""
+    open_page(student, f"{host}examples/{BILGE}/")
+    body = find(student, ".part[data-part=E2] .body")
+    tap(student, body)
+    assert lit(student) == {"E2"}
+    assert len(find_all(student, ".light-list li")) == 4
+    assert len(find_all(student, "tr.lit")) == 4
+    assert len(find_all(student, ".equation-set .term.lit")) >= 3
+    tap(student, body)
+    assert not find_all(student, ".lit")
+    Select(find(student, ".light-chooser")).select_by_visible_text("R1")
+    assert lit(student) == {"R1"}
+
+
+def test_rows_of_a_walk_by_keyboard(student: Chrome, host: str) -> None:
+    """A table is one stop of the tab key; arrows go from row to row; Enter lights."""
+    open_page(student, f"{host}examples/{BILGE}/")
+    keys = find_all(student, ".loop-walk:nth-of-type(1) .term-key")
+    assert [key.get_attribute("tabindex") for key in keys] == ["0", "-1", "-1", "-1"]
+    student.execute_script("arguments[0].focus()", keys[0])
+    press(student, Keys.ARROW_DOWN, Keys.ARROW_DOWN, Keys.ENTER)
+    assert lit(student) == {"E2", "L1"}
+    assert keys[2].get_attribute("aria-pressed") == "true"
+    assert "plus to minus" in find(student, "live-example [role=status]").text
+
+
+def test_the_figure_is_pinned_small_and_the_text_stands_still(student: Chrome, host: str) -> None:
+    """Pinned from below: at most three tenths of the height, nothing moves; one tap takes it down."""
+    open_page(student, f"{host}examples/neutral-wire/")
+    tap(student, find_all(student, ".loop-walk > .equation .term")[0])
+    place, button = find(student, ".light-note"), find(student, ".light-note button")
+    top = "return arguments[0].getBoundingClientRect().top"
+    student.execute_script("arguments[0].scrollIntoView({block: 'center'})", button)
+    before = student.execute_script(top, place)
+    tap(student, button)
+    assert student.execute_script(top, place) == before
+    box = student.execute_script("return document.querySelector('figure-viewer').getBoundingClientRect().toJSON()")
+    assert box["height"] <= 0.3 * 740 + 1
+    assert covered(student, place) == []
+    height = student.execute_script("return document.documentElement.scrollHeight")
+    before = student.execute_script(top, place)
+    find(student, ".figure-pin-button").click()
+    assert not find_all(student, "figure-pin.stuck")
+    assert student.execute_script(top, place) == before
+    assert student.execute_script("return document.documentElement.scrollHeight") <= height
+
+
+def test_the_figure_goes_back_to_its_place(student: Chrome, host: str) -> None:
+    """Scrolled up to where it belongs, the pinned figure is itself again; scrolled on, it stays in sight."""
+    open_page(student, f"{host}examples/{BILGE}/")
+    find(student, ".figure-pin-button").click()
+    assert not find_all(student, "figure-pin.stuck")
+    student.execute_script("document.querySelector('#loops').scrollIntoView()")
+    phone.WebDriverWait(student, 5).until(lambda _: find_all(student, "figure-pin.stuck"))
+    assert covered(student, find(student, "#loops")) == []
+    student.execute_script("scrollTo(0, 0)")
+    phone.WebDriverWait(student, 5).until(lambda _: not find_all(student, "figure-pin.stuck"))
+
+
+def test_in_landscape_the_figure_stands_beside_the_text(student: Chrome, host: str) -> None:
+    """On a low screen it takes no height, and the text keeps to what is left."""
+    phone.hold(student, 740, 360)
+    open_page(student, f"{host}examples/{BILGE}/?step=L1.2")
+    box = student.execute_script("return document.querySelector('figure-viewer').getBoundingClientRect().toJSON()")
+    text = student.execute_script("return document.querySelector('.loop-walk').getBoundingClientRect().toJSON()")
+    assert box["left"] >= text["right"]
+    assert box["right"] == 740
+    assert phone.sideways(student) <= 0
+
+
+@pytest.mark.parametrize("large", [False, True])
+@pytest.mark.parametrize("asked", ["", "?step=L1.2", "?help=all", "?step=L1&help=first"])
+def test_nothing_sticks_out_on_a_narrow_screen(student: Chrome, host: str, asked: str, large: bool) -> None:
+    """At 320 px, also with text of twice the size, the page does not scroll sideways and the steps leave room to read."""
+    phone.hold(student, 320, 640)
+    open_page(student, f"{host}examples/{BILGE}/{asked}")
+    if large:
+        phone.enlarge(student)
+    assert phone.sideways(student) <= 0
+    if "step" in asked:
+        bar = student.execute_script("return document.querySelector('.step-bar').getBoundingClientRect().top")
+        pin = student.execute_script("return document.querySelector('figure-viewer').getBoundingClientRect().bottom")
+        assert bar - pin > (60 if large else 150)
+
+
+def test_nothing_moves_when_the_scripts_start(student: Chrome, host: str) -> None:
+    """No layout shift of its own, on a page as printed."""
+    for name in FIVE:
+        open_page(student, f"{host}examples/{name}/")
+        assert phone.shift(student) < 0.01, name
+
+
+def fill(student: Chrome, row: phone.WebElement, sign: str, size: str) -> None:
+    """Fill in one term as a student would."""
+    Select(row.find_element("css selector", "select")).select_by_visible_text(sign)
+    if sign != "0":
+        row.find_element("css selector", "input").send_keys(size, Keys.TAB)
+
+
+def test_a_wrong_sign_is_explained_and_not_given_away(student: Chrome, host: str) -> None:
+    """One sentence with the reason; the term stays open; the right one with a decimal comma stands."""
+    open_page(student, f"{host}examples/{BILGE}/?help=first")
+    emf, internal = find_all(student, ".loop-walk:nth-of-type(1) .your-term")
+    Select(internal.find_element("css selector", "select")).select_by_visible_text("+")
+    says = internal.find_element("css selector", ".feedback").text
+    assert says == "You go through E1 along I1, so the potential drops there."
+    assert find(student, "live-example [role=status]").text == says
+    assert internal.find_element("css selector", "[aria-invalid=true]")
+    fill(student, internal, "\N{MINUS SIGN}", "0,1")
+    assert len(find_all(student, ".loop-walk:nth-of-type(1) .your-term")) == 1
+    fill(student, emf, "+", "126")
+    assert "the emf of E1 in V" in emf.find_element("css selector", ".feedback").text
+    assert "12.6" not in emf.text
+
+
+@pytest.mark.parametrize(
+    ("size", "says"),
+    [
+        ("3000", "Look at the prefix: the equations of this page are in kΩ."),
+        ("-3", "The sign has a field of its own; here goes the size alone."),
+        ("three", "Write the size as a number, such as 4.7 or 4,7."),
+        ("4", "The size is what stands before I1: the resistance of R1 in kΩ."),
+    ],
+)
+def test_a_wrong_size_is_explained(student: Chrome, host: str, size: str, says: str) -> None:
+    """Prefixes, signs, words and other numbers, each by what is wrong with it."""
+    open_page(student, f"{host}examples/frost-bridge/?help=all")
+    row = find(student, ".loop-walk tr[data-part=R1] .your-term")
+    sign = "+" if "rise" in hidden_text(student, "tr[data-part=R1] td[data-withheld]") else "\N{MINUS SIGN}"
+    fill(student, row, sign, size)
+    assert row.find_element("css selector", ".feedback").text == says
+
+
+def hidden_text(browser: Chrome, selector: str) -> str:
+    return str(find(browser, selector).get_attribute("textContent"))
+
+
+@pytest.mark.parametrize("name", FIVE)
+def test_all_terms_filled_in_open_the_rest(student: Chrome, host: str, name: str) -> None:
+    """Every junction and every loop by the student's own hand, from the data of the page; then nothing is closed."""
+    open_page(student, f"{host}examples/{name}/?help=all")
+    assert not find(student, "[data-section=equations]").is_displayed()
+    for select in find_all(student, ".your-rule select"):
+        Select(select).select_by_index(1)
+    fill_junctions(student)
+    fill_loops(student)
+    assert not find_all(student, "[data-withheld]")
+    assert find(student, "[data-section=equations]").is_displayed()
+    assert find(student, "live-example [role=status]").text.endswith("The rest of the page is open.")
+
+
+def fill_junctions(student: Chrome) -> None:
+    example = json.loads(find(student, "#circuit").get_attribute("textContent") or "{}")
+    ends = {branch["current"]: branch["to"] for branch in example["branches"]}
+    for item in find_all(student, "li[data-junction]:not(.left-out)"):
+        while fields := item.find_elements("css selector", ".your-term select"):
+            current = (fields[0].get_attribute("aria-label") or "").rpartition(" ")[2]
+            Select(fields[0]).select_by_visible_text("+" if ends[current] == item.get_attribute("data-junction") else "\N{MINUS SIGN}")
+
+
+def fill_loops(student: Chrome) -> None:
+    for row in find_all(student, "table.walk tbody tr"):
+        term = row.find_element("css selector", "td.number").get_attribute("textContent") or ""
+        digits = "".join(each for each in term.split("I")[0] if each in "0123456789./")
+        size = row.find_elements("css selector", "mfrac mn")
+        if len(size) == 2:
+            digits = "/".join(each.get_attribute("textContent") or "" for each in size)
+        value = Fraction(digits or "1")
+        sign = "\N{MINUS SIGN}" if "\N{MINUS SIGN}" in term else "+" if value else "0"
+        fill(student, row.find_element("css selector", ".your-term"), sign, format(float(value), "g"))
+
+
+def test_a_term_can_be_shown_and_the_rest_opened_anyway(student: Chrome, host: str) -> None:
+    """Nobody is locked out: one term is shown for the asking, a section is opened for the asking, and the level changed."""
+    open_page(student, f"{host}examples/{BILGE}/?help=first")
+    tap(student, find(student, ".loop-walk .your-term .quiet-button"))
+    assert "from minus to plus" in find(student, "table.walk tbody tr").text
+    assert student.execute_script("return document.activeElement.tagName") in {"SELECT", "INPUT"}
+    tap(student, find(student, ".help-closed button"))
+    assert find(student, "[data-section=equations]").is_displayed()
+    assert not find(student, "[data-section=matrix]").is_displayed()
+    tap(student, find_all(student, ".help-choice input")[0])
+    assert not find_all(student, "[data-withheld], .your-term, .help-closed")
+    assert "help=" not in student.current_url
+
+
+def test_what_was_filled_in_outlasts_other_choices(student: Chrome, host: str) -> None:
+    """A direction turned round asks again only for the terms that it changes."""
+    open_page(student, f"{host}examples/{BILGE}/?help=all")
+    fill(student, find(student, ".loop-walk .your-term"), "+", "12.6")
+    student.execute_script("document.querySelector('live-example').change({flip: ['I2']})")
+    assert "12.6" in find(student, "table.walk tbody tr").text
+    assert len(find_all(student, "section.loop-walk:nth-of-type(1) .your-term")) == 3
+
+
+def test_a_term_left_open_is_not_given_away_by_its_light(student: Chrome, host: str) -> None:
+    """Tapping a row that is still to be filled in lights its part, and says nothing of its sign."""
+    open_page(student, f"{host}examples/{BILGE}/?help=all&step=L1.2")
+    assert "drop" not in find(student, "live-example [role=status]").text
+    tap(student, find(student, "table.walk tbody tr .term-key"))
+    assert "E1" in lit(student)
+    assert "sign" not in find(student, ".light-note").text
+    assert not find_all(student, ".light-list li")
