@@ -224,7 +224,7 @@ def test_the_numbers_of_the_page_are_right_also_against_turned_arrows(phone: Chr
     assert try_numbers(phone, **(values | {"I1": "−" + values["I1"]})).startswith("Right: every law holds.")
 
 
-numbers = (
+numbers: tuple[tuple[dict[str, str], str], ...] = (
     ({"I3": "2"}, "Right so far. The other currents are still open."),
     ({"I3": "5.1"}, "I3 is not that. Type the other currents too, and the laws show where."),
     (

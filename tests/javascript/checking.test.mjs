@@ -1,0 +1,63 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { asChosen } from "../../docs/assets/javascripts/laws/as-chosen.mjs";
+import { workOut } from "../../docs/assets/javascripts/laws/meaning.mjs";
+import { answerEquation, viewHint, viewSet } from "../../docs/assets/javascripts/page/checking.mjs";
+import { answerNumbers } from "../../docs/assets/javascripts/page/checking-numbers.mjs";
+import { findExample, loadRecords } from "../measure/examples.mjs";
+
+const records = loadRecords();
+const link = findExample(records, "link-wire");
+
+/** What a check knows of a page on which this was chosen. */
+function placeOf(example, choices = {}) {
+  const worked = workOut(example, choices);
+  const shown = choices.walk || choices.leaveOut ? asChosen(worked) : example;
+  return { example: shown, flip: choices.flip ?? [], topology: worked.topology, equations: worked.written.equations, base: "" };
+}
+
+const textOf = (tree) => (typeof tree === "string" ? tree : tree.slice(2).map(textOf).join(""));
+const textsOf = (trees) => trees.map(textOf).join(" ").replace(/ +/g, " ");
+
+test("the page's own equations, as printed, are true and make a whole set, whatever was chosen", () => {
+  for (const { example } of records.filter(({ kind }) => kind === "demo")) {
+    const [first] = example.unknowns;
+    for (const choices of [{}, { flip: [first] }, { leaveOut: example.junctions[0]?.name ?? "" }]) {
+      const place = placeOf(example, choices);
+      const texts = workOut(example, choices).written.equations.map(({ factors, right }) => `${[...factors].map(([name, factor]) => `(${factor}) ${name}`).join(" + ")} = ${right}`);
+      const set = texts.reduce((so, text) => answerEquation(text, so, place).set, []);
+      assert.equal(set.length, texts.length, example.address);
+      assert.equal(set.length && viewSet(set, place).missing, 0, example.address);
+      assert.deepEqual(viewHint(set, place), []);
+    }
+  }
+});
+
+test("loops have the names that the reader sees, also where they decide too little", () => {
+  const walk = [{ start: "d", through: ["E1", "W1", "R2"] }];
+  const place = placeOf(link, { walk });
+  assert.match(textsOf(answerEquation("12.8 = 0.2 I1 + 4 I4", [], place).says), /^True: the loop rule round L1, walked E1, W1, R2\./);
+  assert.match(textsOf(answerEquation("12.8 = 0.2 I1 + 6 I2", [], place).says), /^True: the loop rule round E1, R1/);
+});
+
+test("a twin of an equation of the set is not added; one that follows is, and is told so", () => {
+  const place = placeOf(link);
+  const set = ["12.8 - 0.2 I1 - 6 I2 = 0", "6 I2 = 4 I4"];
+  assert.deepEqual(answerEquation("6 I2 + 0.2 I1 = 12.8", set, place).set, set);
+  assert.equal(answerEquation("12.8 = 0.2 I1 + 4 I4", set, place).set.length, 3);
+  assert.deepEqual(answerEquation("12.8 = 0.2 I1 - 4 I4", set, place).set, set);
+});
+
+test("a hint names a part in no equation, then a junction, and never an equation", () => {
+  const place = placeOf(link);
+  const loops = ["12.8 - 0.2 I1 - 6 I2 = 0", "6 I2 = 4 I4", "4 I4 + 0.2 I5 = 12.2"];
+  assert.match(textsOf(viewHint(loops.slice(0, 2), place)), /^E2 is in none of your equations yet/);
+  assert.match(textsOf(viewHint(loops, place)), /^Look at junction c/);
+  assert.doesNotMatch(textsOf(viewHint(loops, place)), /=/);
+});
+
+test("numbers that do not fit true equations send the student to the algebra", () => {
+  const own = ["I1 = I2 + I3", "I4 = I3 + I5", "12.8 - 0.2 I1 - 6 I2 = 0", "6 I2 = 4 I4", "0.2 I5 + 4 I4 = 12.2"];
+  const right = { I1: "4", I2: "2", I3: "2", I4: "3", I5: "1.5" };
+  assert.match(textsOf(answerNumbers(right, own, placeOf(link)).says), /Your equations are right and your numbers do not fit them/);
+});
