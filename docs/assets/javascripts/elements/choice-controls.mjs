@@ -22,12 +22,14 @@ export function attachControls(example, signal) {
 }
 
 function addControls({ article, worked: { topology } }) {
-  for (const row of article.querySelectorAll(".directions tr[data-current]:not(:has([data-turn]))")) {
+  for (const row of article.querySelectorAll(".directions tr[data-current]:not(.can-choose)")) {
     const { current } = row.dataset;
+    row.classList.add("can-choose");
     row.lastElementChild.append(makeButton({ "data-turn": current, "data-focus": `turn ${current}` }, tell("live.turn", { name: setText(current, topology) })));
   }
-  for (const item of article.querySelectorAll(".rule-list li[data-junction]:not(.left-out):not(:has([data-leave-out]))")) {
+  for (const item of article.querySelectorAll(".rule-list li[data-junction]:not(.left-out, .can-choose)")) {
     const { junction } = item.dataset;
+    item.classList.add("can-choose");
     item.append(makeButton({ "data-leave-out": junction, "data-focus": `leave out ${junction}` }, tell("live.leave_out")));
   }
 }

@@ -25,7 +25,8 @@ function findMark(article, focused) {
   return headings.at(-1);
 }
 
-function isSeen(element) {
+/** Whether any of an element is on the screen. */
+export function isSeen(element) {
   const { top, bottom } = element.getBoundingClientRect();
   return bottom > 0 && top < innerHeight;
 }

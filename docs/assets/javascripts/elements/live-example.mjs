@@ -8,11 +8,11 @@ import { workOut } from "../laws/meaning.mjs";
 import { say } from "../page/saying.mjs";
 import { SECTIONS, viewSection } from "../page/views.mjs";
 import { build } from "./build.mjs";
-import { markChanges } from "./changes.mjs";
 import { attachControls } from "./choice-controls.mjs";
-import { holdStill } from "./hold-still.mjs";
+import { holdStill, isSeen } from "./hold-still.mjs";
 import { drawChoices } from "./live-figure.mjs";
 import { AS_PRINTED, CHOICES, differ, readState, tidy, writeState } from "./page-state.mjs";
+import { patch } from "./patch.mjs";
 
 const SHOWN_FOR = 4000;
 
@@ -20,6 +20,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   #abort;
   #trees = new Map();
   #timer;
+  #rest = null;
 
   connectedCallback() {
     const record = document.getElementById("circuit");
@@ -56,11 +57,12 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
    * @param {string | import("../page/saying.mjs").Tree[]} [said] the one sentence about it; or a function that makes it afterwards
    */
   change(patch, said = "") {
+    this.#finish();
     const before = this.state;
     const state = tidy({ ...before, ...patch }, this.own);
     if (!differ(before, state)) return;
     const isChoice = differ(before, state, CHOICES);
-    holdStill(this.article, () => this.#show(state));
+    holdStill(this.article, () => this.#show(state, keepsShape(before, state)));
     const address = location.pathname + writeState(this.state, location.search) + location.hash;
     history[isChoice ? "pushState" : "replaceState"](null, "", address);
     this.announce(typeof said === "function" ? said(this.worked) : said);
@@ -74,6 +76,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   }
 
   #readAddress() {
+    this.#finish();
     const { state, notes } = readState(location.search, this.own, 0);
     const isNew = differ(this.state, state);
     this.#show(state);
@@ -81,25 +84,41 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     else if (isNew) this.announce(say("live.as_address"));
   }
 
-  /** The page for a state: what depends on its choices is written anew only where they changed. */
-  #show(state) {
+  /** The page for a state. What is out of sight may wait until what is in sight has been painted. */
+  #show(state, mayWait = false) {
     const isChoice = differ(this.state, state, CHOICES);
     if (!isChoice && !differ(this.state, state)) return;
-    const changed = isChoice ? this.#write(state) : [];
     this.state = state;
     this.querySelector("[data-do=again]").hidden = !differ(state, AS_PRINTED, CHOICES);
-    this.dispatchEvent(new CustomEvent("example-change", { bubbles: true, detail: { worked: this.worked, state, changed } }));
-  }
-
-  #write(state) {
+    if (!isChoice) return this.#tell([]);
     const before = this.worked;
     this.worked = this.#work(state);
+    const places = [...this.article.querySelectorAll("[data-section]")].filter((place) => SECTIONS.includes(place.dataset.section));
+    const seen = mayWait ? places.filter(isSeen) : places;
+    this.#unmark();
     drawChoices(this.article, this.worked.topology, this.own);
-    const places = [...this.article.querySelectorAll("[data-section]")];
-    const changed = places.filter((place) => SECTIONS.includes(place.dataset.section) && this.#writeSection(place, before));
+    this.#write(seen, before);
+    if (!mayWait) return;
+    this.#rest = () => this.#write(places.filter((place) => !seen.includes(place)), before);
+    requestAnimationFrame(() => setTimeout(() => this.#finish()));
+  }
+
+  /** Write what waits. */
+  #finish() {
+    const rest = this.#rest;
+    this.#rest = null;
+    if (rest && this.#abort) holdStill(this.article, rest);
+  }
+
+  #write(places, before) {
+    const changed = places.filter((place) => this.#writeSection(place, before));
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => this.#unmark(), SHOWN_FOR);
-    return changed.map((place) => place.dataset.section);
+    this.#tell(changed.map((place) => place.dataset.section));
+  }
+
+  #tell(changed) {
+    this.dispatchEvent(new CustomEvent("example-change", { bubbles: true, detail: { worked: this.worked, state: this.state, changed } }));
   }
 
   /** Writes a section anew where it differs; says whether it does. */
@@ -108,9 +127,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     const older = this.#trees.get(id) ?? viewSection(id, before);
     const newer = viewSection(id, this.worked);
     this.#trees.set(id, newer);
-    if (JSON.stringify(older) === JSON.stringify(newer)) return false;
-    place.replaceChildren(...build(markChanges(older, newer)).childNodes);
-    return true;
+    return patch(place, older, newer);
   }
 
   #unmark() {
@@ -144,3 +161,6 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     }
   }
 }
+
+/** Whether only assumed directions differ: every row and every step is where it was, and no mode looks at all of them. */
+const keepsShape = (before, state) => !state.step && !state.help && !differ(before, state, ["leaveOut", "walk", "set", "step", "help"]);

@@ -37,10 +37,14 @@ export function workOut(example, choices = {}, layout = null) {
   const units = readUnits(example.units);
   const equations = writeEquations(counted);
   const written = equationsInUnits(equations, units);
+  let route;
   return {
     example, layout, topology, units, equations, written, all, loopSet,
     solution: loopSet.isEnough ? solveCircuit(counted, equations) : null,
-    route: loopSet.isEnough ? findRoute(topology, written) : null,
+    // The route takes longer than all the rest, so it waits until somebody asks for it.
+    get route() {
+      return (route ??= loopSet.isEnough ? findRoute(topology, written) : null);
+    },
     isOwnSet: !choices.flip?.length && !choices.leaveOut && !choices.walk?.length,
   };
 }
