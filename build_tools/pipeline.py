@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, suppress
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Protocol
@@ -21,6 +22,8 @@ from build_tools.circuit.source import CircuitSource, read_source
 from build_tools.figure.overlaps import find_overlaps
 from build_tools.laws.choices import apply_choices
 from build_tools.laws.meaning import WorkedCircuit, work_out
+from build_tools.laws.refusal import find_refusals
+from build_tools.laws.remark import find_remarks
 from build_tools.laws.solution import SecondOpinionError
 from build_tools.laws.survey import find_topology
 from build_tools.page.record import write_record
@@ -59,21 +62,25 @@ def work_file(path: Path) -> WorkedCircuit:
         return work_out(read_circuit(source))
 
 
-def check_file(path: Path) -> None:
-    """Everything that can be wrong with one circuit file, its drawing too; raises as `work_file` does."""
+def check_file(path: Path) -> tuple[str, ...]:
+    """Everything that can be wrong with one circuit file, its drawing too; raises as `work_file` does.
+
+    Returns:
+        Remarks on what is allowed but seldom meant.
+    """
     with reported(path) as sources:
         source = read_source(path)
         sources.append(source)
         circuit = read_circuit(source)
         refuse_overlaps(circuit)
         refuse_taken_names(path, circuit.formerly)
-        work_out(circuit)
+        return tuple(f"{path}: note: {remark}" for remark in find_remarks(work_out(circuit)))
 
 
 def refuse_overlaps(circuit: Circuit) -> None:
-    """A drawing in which parts lie on each other cannot be drawn as told."""
+    """A drawing in which parts lie on each other cannot be drawn as told; what else is impossible is said with it."""
     if problems := find_overlaps(circuit):
-        raise CircuitError(problems)
+        raise CircuitError((*problems, *find_refusals(circuit)))
 
 
 def refuse_taken_names(path: Path, formerly: Sequence[str]) -> None:
@@ -91,6 +98,7 @@ def make_page(path: Path, *, resistors: str = "zigzag", batteries: str = "one ce
     """One circuit file as a finished page; raises as `work_file` does."""
     # Drawing and templates take half a second to load, which `solve` and `check` need not spend.
     from build_tools.figure.figure import draw_figure
+    from build_tools.page.embed import write_parts
     from build_tools.page.writing import figure_label, write_page
 
     with reported(path) as sources:
@@ -99,7 +107,8 @@ def make_page(path: Path, *, resistors: str = "zigzag", batteries: str = "one ce
         circuit = read_circuit(source)
         refuse_overlaps(circuit)
         worked = work_out(circuit)
-        return write_page(worked, draw_figure(worked.topology, resistors=resistors, batteries=batteries, label=figure_label(worked)))
+        figure = draw_figure(worked.topology, resistors=resistors, batteries=batteries, label=figure_label(worked))
+        return replace(write_page(worked, figure), parts=write_parts(worked, figure))
 
 
 def work_chosen(path: Path, *, flip: tuple[str, ...], leave_out: str, walk: Walks) -> WorkedCircuit:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,6 +17,18 @@ class Page:
     """One sentence of plain text, not escaped."""
     level: str
     topics: tuple[str, ...]
+    question: str
+    """Markdown, not trusted."""
+    asked: tuple[str, ...]
+    """The parts whose current is asked for; empty: all of them."""
+    kinds: tuple[str, ...]
+    """The kinds of part it has, each once."""
+    asked_kinds: tuple[str, ...]
+    """The kinds of the parts asked for, each once."""
+    values: tuple[str, ...]
+    """The values of its parts as the page shows them, each once: 4.7 kΩ."""
+    ideas: tuple[str, ...]
+    """What can be learned from it, in a few words each."""
     unknowns: int
     """How many currents the equation set has."""
     formerly: tuple[str, ...]
@@ -27,3 +39,5 @@ class Page:
     """For each block its finished HTML."""
     figure: str
     """The figure as one `<svg>` element, for the list of examples."""
+    parts: dict[str, str] = field(default_factory=dict)
+    """The parts that light pages for other sites show, as HTML."""

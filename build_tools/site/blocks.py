@@ -5,10 +5,13 @@ from __future__ import annotations
 import re
 
 from build_tools.page.listing import render_shelves
+from build_tools.page.onward import render_onward
+from build_tools.page.page import Page
 from build_tools.site.catalogue import all_shelves, first_shelf
 from build_tools.site.leads import gone_block, keep_anchors
 from build_tools.site.lessons import fill_places
 from build_tools.site.library import Library, list_address
+from build_tools.site.related import find_related
 
 place = re.compile(r'<div data-block="([\w-]+)"></div>')
 
@@ -16,18 +19,23 @@ place = re.compile(r'<div data-block="([\w-]+)"></div>')
 class Blocks:
     """The finished blocks of one build, by page."""
 
-    def __init__(self, library: Library) -> None:
-        self.library = library
+    def __init__(self, library: Library, site: str) -> None:
+        self.library, self.site = library, site
         ordered = tuple(library.examples.values())
+        self.related = find_related(ordered)
         self.lists = {"examples": render_shelves(all_shelves(ordered)), "first-examples": render_shelves(first_shelf(ordered))}
 
     def of_page(self, address: str) -> dict[str, str]:
         """The blocks of one page."""
         if page := self.library.examples.get(address):
-            return self.with_anchors(page.blocks, address, "question")
+            return self.with_anchors(page.blocks | {"onward": self.onward(page)}, address, "question")
         if said := self.library.gone.get(address):
             return {"gone": gone_block(address, said, self.library)}
         return self.with_anchors(self.lists, address, "examples") if address == list_address else self.lists
+
+    def onward(self, page: Page) -> str:
+        """What stands below an example: related ones, and how to use it elsewhere."""
+        return render_onward(page, self.related[page.address], site=self.site)
 
     def with_anchors(self, blocks: dict[str, str], address: str, first: str) -> dict[str, str]:
         """The blocks with the ids that must not be lost."""

@@ -8,7 +8,9 @@ from functools import partial
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files, InclusionLevel
 
+from build_tools.page.embed import folders, write_embed
 from build_tools.page.listing import figure_file
+from build_tools.site.index import write_index
 from build_tools.site.leads import gone_markdown, gone_source, lead_files
 from build_tools.site.library import Library, gone_file, record_file
 
@@ -29,8 +31,12 @@ def generate(library: Library, config: MkDocsConfig) -> Iterator[File]:
     for address, page in library.examples.items():
         yield add(example_source(page.address), content=page.markdown)
         yield add(f"{address}figure.svg", content=figure_file(page.figure))
+        for folder in folders:
+            path = f"embed/{page.address}/{folder}/index.html".replace("//", "/")
+            yield add(path, content=write_embed(page, folder, site=config.site_url or ""))
     for address, said in library.gone.items():
         yield beside_nav(gone_source(address), content=gone_markdown(said.title))
+    yield add("examples.json", content=write_index(library.examples.values()))
     for path, content in lead_files(library, config.site_url or ""):
         yield add(path, content=content)
 

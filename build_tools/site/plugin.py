@@ -7,7 +7,6 @@ import sys
 from pathlib import Path
 from typing import Any, Literal
 
-from markupsafe import escape
 from mkdocs.config import config_options
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
@@ -20,7 +19,9 @@ from build_tools import pipeline
 from build_tools.circuit.reading import battery_shapes, resistor_shapes
 from build_tools.circuit.sentences import path as sentences
 from build_tools.page.page import Page
+from build_tools.site.anchors import know_anchors
 from build_tools.site.blocks import Blocks
+from build_tools.site.describing import describe, with_search_text
 from build_tools.site.files import add_files, example_source
 from build_tools.site.keep import Keep, edition_of, fingerprint
 from build_tools.site.lessons import Workshop, leave_places
@@ -92,25 +93,19 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         return files
 
     def on_page_markdown(self, markdown: str, *, page: SitePage, **_: Any) -> str:
-        """Give the theme an example's title, summary and topics, escaped, which it does not do itself.
-
-        The search sees only the skeleton, where the question is not: the summary stands in it unseen.
-        """
+        """Tell theme and search what an example is about; leave places for the parts that a lesson shows."""
         example = self.library.examples.get(page.url)
         if example is None:
             return leave_places(markdown) if page.file.src_uri in self.library.lessons else markdown
-        page.meta = {
-            "title": escape(example.title),
-            "description": escape(example.summary),
-            "tags": [escape(topic) for topic in example.topics],
-        }
-        return example.markdown.replace("\n## ", f"\n<p hidden>{escape(example.summary)}</p>\n\n## ", 1)
+        page.meta = describe(example)
+        return with_search_text(example)
 
-    def on_env(self, _env: Any, *, files: Files, **_: Any) -> None:
+    def on_env(self, _env: Any, *, files: Files, config: MkDocsConfig, **_: Any) -> None:
         """Give the examples, which stand outside the navigation, their parent, previous and next page."""
-        self.blocks = Blocks(self.library)
+        self.blocks = Blocks(self.library, config.site_url or "")
         self.front = site_page(files, list_page)
         self.listed = listed_below(self.front)
+        know_anchors(self.library, files)
         link_in_order(self.front, [site_page(files, example_source(page.address)) for page in self.library.examples.values()])
 
     def on_page_context(self, _context: Any, *, page: SitePage, **_: Any) -> None:

@@ -88,6 +88,14 @@ def test_choices_are_worked_out_in_the_build(library: Path, publish: Publish) ->
     assert 'href="../examples/bilge-pump/?flip=I1#loop-2"' in turned
 
 
+def test_a_lesson_links_to_one_loop_with_a_direction_turned(library: Path, publish: Publish, caplog: pytest.LogCaptureFixture) -> None:
+    """A link to an example's source may carry choices and the id of one loop; the build knows whether it is there."""
+    article = built(library, publish, "See [1](examples/bilge-pump.md?flip=I1#loop-2) and [9](examples/bilge-pump.md#loop-99).")
+    assert 'href="../examples/bilge-pump/?flip=I1#loop-2"' in article
+    assert "does not contain an anchor '#loop-99'" in caplog.text
+    assert "#loop-2'" not in caplog.text
+
+
 def test_a_figure_shows_the_arrow_turned(library: Path, publish: Publish) -> None:
     """The figure is drawn with the direction that the lesson gives."""
     plain = built(library, publish, "[:bilge-pump figure:]")

@@ -1,0 +1,137 @@
+"""Light pages for other sites: an example or one part of it, without furniture, as large as what it shows.
+
+Their sizes are known when they are written, since type and rows are fixed by a style sheet of their own.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from html import unescape
+from math import ceil
+
+from build_tools.figure.figure import Figure
+from build_tools.figure.lettering import text_width
+from build_tools.laws.meaning import WorkedCircuit
+from build_tools.page.page import Page
+from build_tools.page.parts import PartKind, Source, render_part
+from build_tools.page.standalone import way
+from build_tools.page.writing import render
+
+parts_of_embeds = (PartKind.FIGURE, PartKind.EQUATIONS, PartKind.LOOP, PartKind.ANSWERS)
+whole = ("figure", "equations", "answers")
+"""What the embed of a whole example shows."""
+folders = {"": whole, "figure": ("figure",), "equations": ("equations",), "loops": ("loop",), "answers": ("answers",)}
+"""Below embed/NAME/ each folder with the parts that it shows."""
+
+edge = 12
+"""Around everything, as in embed.css [px]."""
+line_height = 24
+row_height = 36
+narrowest = 320
+text_size = 16.0
+loose = 1.04
+"""What serif type of the reader's own may need beyond the estimate."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Size:
+    """Width and height of an embed [CSS px]."""
+
+    width: int
+    height: int
+
+
+def write_parts(worked: WorkedCircuit, figure: Figure) -> dict[str, str]:
+    """The parts of an example that its embeds show."""
+    source = Source(href="", title=worked.circuit.title, summary="")
+    return {
+        kind.value: render_part(kind, "", worked, figure=figure.svg, layout=figure.layout, source=source) for kind in parts_of_embeds[1:]
+    }
+
+
+def part_html(page: Page, kind: str) -> str:
+    """One part of a page; its figure stands there once already."""
+    return render("embed-figure.html.jinja", {"figure": page.figure}).strip() if kind == "figure" else page.parts[kind]
+
+
+def measure(page: Page, kinds: tuple[str, ...]) -> Size:
+    """How much room an embed needs."""
+    html = {kind: part_html(page, kind) for kind in kinds}
+    width = max(narrowest, *(natural_width(text) for text in html.values())) + 2 * edge
+    height = sum(natural_height(text, width - 2 * edge) + edge for text in html.values())
+    return Size(width=width, height=height + 2 * edge + line_height)
+
+
+def natural_width(html: str) -> int:
+    """The widest thing that is not broken into lines: the drawing, or a row of a table, or a formula."""
+    drawn = [float(found) for found in re.findall(r'<svg[^>]* width="([\d.]+)"', html)]
+    if drawn:
+        return ceil(max(drawn))
+    rows = [sum(row) + 16 * len(row) for row in table_rows(html)]
+    formulas = [wide(found) + 48 for found in re.findall(r'<p class="equation">(.*?)</p>', html, re.S)]
+    return ceil(max([0, *rows, *formulas]))
+
+
+def table_rows(html: str) -> list[list[float]]:
+    """For each row of each table the widths that its columns need."""
+    made = []
+    for table in re.findall(r"<table.*?</table>", html, re.S):
+        rows = [
+            [wide(cell) for cell in re.findall(r"<t[hd][^>]*>(.*?)</t[hd]>", row, re.S)] for row in re.findall(r"<tr.*?</tr>", table, re.S)
+        ]
+        made.append([max(row[column] for row in rows if column < len(row)) for column in range(max(map(len, rows)))])
+    return made
+
+
+def natural_height(html: str, width: int) -> int:
+    """Drawing, rows and lines, one below the other."""
+    drawn = sum(float(found) for found in re.findall(r'<svg[^>]* height="([\d.]+)"', html))
+    if drawn:
+        return ceil(drawn)
+    formulas = len(re.findall(r'<p class="equation">', html))
+    texts = re.findall(r'<(?:li|p)(?: class="(?:part-walk|part-units)")?>(.*?)</(?:li|p)>', html, re.S)
+    lines = sum(count_lines(plain(text), width - 20) for text in texts)
+    tables = len(re.findall(r"<table", html))
+    return (len(re.findall(r"<tr", html)) + formulas) * row_height + lines * line_height + (tables + len(texts) + formulas) * 6
+
+
+def count_lines(text: str, width: float) -> int:
+    """How many lines a text takes, broken between words."""
+    lines, used = 1, 0.0
+    for word in text.split(" "):
+        room = text_width(f"{word} ", text_size) * loose
+        lines, used = (lines + 1, room) if used and used + room > width else (lines, used + room)
+    return lines
+
+
+def wide(html: str) -> float:
+    """The width of a formula or a cell."""
+    return text_width(plain(html), text_size) * loose
+
+
+def plain(html: str) -> str:
+    """The text of some HTML, with room about its signs."""
+    return unescape(re.sub(r"<[^>]*>", "", html.replace("<mo>", " ").replace("</mo>", " "))).strip()
+
+
+def write_embed(page: Page, folder: str, *, site: str = "") -> str:
+    """The light page of an example or of one part of it."""
+    here, there = f"embed/{page.address}/{folder}/".replace("//", "/"), f"examples/{page.address}/"
+    section = {"figure": "question", "answers": "currents"}.get(folder, folder)
+    context: dict[str, object] = {
+        "title": page.title,
+        "folder": folder,
+        "parts": [part_html(page, kind) for kind in folders[folder]],
+        "href": way(here, there) + (f"#{section}" if section else ""),
+        "canonical": f"{site}{there}" if site else way(here, there),
+        "root": way(here, ""),
+    }
+    return render("embed.html.jinja", context)
+
+
+def embed_line(page: Page, folder: str, *, site: str) -> str:
+    """The line to copy into another site's page."""
+    size = measure(page, folders[folder])
+    address = f"{site}embed/{page.address}/{folder}/" if folder else f"{site}embed/{page.address}/"
+    return render("embed-line.html.jinja", {"address": address, "title": page.title, "folder": folder, "size": size}).strip()

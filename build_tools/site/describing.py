@@ -1,0 +1,29 @@
+"""What theme and search learn of an example: the theme escapes nothing, and the search sees only the skeleton."""
+
+from __future__ import annotations
+
+from markupsafe import Markup, escape
+
+from build_tools.circuit.numeral import SPACE
+from build_tools.page.page import Page
+
+
+def describe(page: Page) -> dict[str, object]:
+    """An example's title, summary and topics, escaped."""
+    return {
+        "title": escape(page.title),
+        "description": escape(page.summary),
+        "tags": [escape(topic) for topic in page.topics],
+    }
+
+
+def with_search_text(page: Page) -> str:
+    """The skeleton with the words by which the search finds an example, unseen on its page."""
+    words = " · ".join([page.summary, *(idea for idea in page.ideas if idea not in page.topics), *map(both_spellings, page.values)])
+    return page.markdown.replace("\n## ", Markup("\n<p hidden>{}</p>\n\n## ").format(words), 1)
+
+
+def both_spellings(value: str) -> str:
+    """A value as it is shown, and as it can be typed: 4.7 kΩ, 4.7 kohm."""
+    plain = value.replace(SPACE, " ")
+    return f"{plain} ({plain.split()[-1].replace('Ω', 'ohm')})" if "Ω" in plain else plain
