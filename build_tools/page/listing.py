@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from xml.etree import ElementTree
 
@@ -21,6 +22,10 @@ class Entry:
     level: str
     topics: tuple[str, ...]
     unknowns: int
+    kinds: tuple[str, ...]
+    """The kinds of part it has."""
+    asked_kinds: tuple[str, ...]
+    """The kinds of the parts it asks for."""
     width: float
     """Of its figure [CSS px]."""
     height: float
@@ -34,6 +39,44 @@ class Shelf:
     """Empty for a shelf without a heading."""
     id: str
     entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choice:
+    """One thing by which the list can be narrowed."""
+
+    name: str
+    """As it stands in the address."""
+    label: str
+    all: str
+    """What is chosen where nothing is."""
+    options: tuple[tuple[str, str], ...]
+    """Each value with the text that shows it."""
+
+
+def find_choices(shelves: tuple[Shelf, ...]) -> tuple[Choice, ...]:
+    """What the list can be narrowed by: nothing that would leave nothing."""
+    entries = [entry for shelf in shelves for entry in shelf.entries]
+
+    def words(values: Iterable[str]) -> tuple[tuple[str, str], ...]:
+        return tuple((value, value) for value in dict.fromkeys(values))
+
+    topics = sorted((topic for entry in entries for topic in entry.topics), key=str.casefold)
+    unknowns = tuple((str(count), str(count)) for count in sorted({entry.unknowns for entry in entries}))
+    return (
+        Choice(name="topic", label="Topic", all="any topic", options=words(topics)),
+        Choice(name="level", label="Level", all="any level", options=words(entry.level for entry in entries)),
+        Choice(name="unknowns", label="Unknown currents", all="any number", options=unknowns),
+        Choice(name="part", label="With a", all="any part", options=words(sorted(kind for entry in entries for kind in entry.kinds))),
+        Choice(
+            name="asked", label="Asks for", all="any current", options=words(sorted(kind for entry in entries for kind in entry.asked_kinds))
+        ),
+    )
+
+
+def render_catalogue(shelves: tuple[Shelf, ...]) -> str:
+    """The whole list with the form that narrows it."""
+    return render("catalogue-filter.html.jinja", {"shelves": shelves, "choices": find_choices(shelves)})
 
 
 def render_shelves(shelves: tuple[Shelf, ...]) -> str:

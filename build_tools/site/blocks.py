@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from build_tools.page.listing import render_shelves
+from build_tools.page.listing import render_catalogue, render_shelves
 from build_tools.page.onward import render_onward
 from build_tools.page.page import Page
 from build_tools.site.catalogue import all_shelves, first_shelf
@@ -23,7 +23,7 @@ class Blocks:
         self.library, self.site = library, site
         ordered = tuple(library.examples.values())
         self.related = find_related(ordered)
-        self.lists = {"examples": render_shelves(all_shelves(ordered)), "first-examples": render_shelves(first_shelf(ordered))}
+        self.lists = {"examples": render_catalogue(all_shelves(ordered)), "first-examples": render_shelves(first_shelf(ordered))}
 
     def of_page(self, address: str) -> dict[str, str]:
         """The blocks of one page."""

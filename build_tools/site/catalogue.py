@@ -44,6 +44,8 @@ def entry(page: Page, folder: str) -> Entry:
         level=page.level,
         topics=page.topics,
         unknowns=page.unknowns,
+        kinds=page.kinds,
+        asked_kinds=page.asked_kinds,
         width=width,
         height=height,
     )

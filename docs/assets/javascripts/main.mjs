@@ -2,6 +2,7 @@
 
 import { CheckEquation } from "./elements/check-equation.mjs";
 import { CheckNumbers } from "./elements/check-numbers.mjs";
+import { ExampleFilter } from "./elements/example-filter.mjs";
 import { FadingHelp } from "./elements/fading.mjs";
 import { FigurePin } from "./elements/figure-pin.mjs";
 import { FigureViewer } from "./elements/figure-viewer.mjs";
@@ -20,6 +21,7 @@ const elements = {
   "fading-help": FadingHelp,
   "check-equation": CheckEquation,
   "check-numbers": CheckNumbers,
+  "example-filter": ExampleFilter,
 };
 
 for (const [name, element] of Object.entries(elements)) {
