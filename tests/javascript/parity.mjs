@@ -8,9 +8,19 @@ import { rowOf } from "../../docs/assets/javascripts/laws/equation.mjs";
 import { tellLine } from "../../docs/assets/javascripts/page/hand.mjs";
 import { SECTIONS, viewSection } from "../../docs/assets/javascripts/page/views.mjs";
 
+/** One object for each circuit, as on a page, so that what the laws remember of it is tried too. */
+const examples = new Map();
+
+function shareExample(example) {
+  const key = JSON.stringify(example);
+  if (!examples.has(key)) examples.set(key, example);
+  return examples.get(key);
+}
+
 const texts = (values) => values.map(String);
 
-function work({ example, figure, choices }) {
+function work({ example: given, figure, choices }) {
+  const example = shareExample(given);
   const worked = workOut(example, choices, figure);
   const { written, equations, route, solution, topology } = worked;
   const search = writeChoices(choices);

@@ -8,6 +8,7 @@
 import { ZERO } from "./fraction.mjs";
 import { eliminate, firstRow, isLess, TooLarge } from "./hand-rows.mjs";
 import { writeLines } from "./hand-lines.mjs";
+import { memberKey } from "./loop.mjs";
 import { NodeSets } from "./node.mjs";
 
 const MOST_SETS = 4000;
@@ -32,6 +33,7 @@ export function findRoute(topology, set) {
   const named = new Set(parts.filter((part) => topology.branchOf.has(part)).map((part) => topology.branchOf.get(part).current));
   const asked = set.unknowns.filter((current) => !named.size || named.has(current));
   const plan = findPlan(topology, set, asked);
+  remember(topology, plan.kept);
   return { lines: writeLines(set, plan, asked), asked, kept: plan.kept };
 }
 
@@ -61,10 +63,26 @@ function findCheapest(topology, set, asked, whole) {
   return best;
 }
 
+/**
+ * The currents that were kept before, by the nodes of an example and then by its junctions and loops. Turning a direction
+ * round changes signs and never an effort, so the same currents stay the cheapest to keep.
+ */
+const keptBefore = new WeakMap();
+
+const keyOf = ({ junctions, loops, branches }) =>
+  [...junctions.map((junction) => junction.used), ...loops.map((loop) => memberKey(loop.steps, branches))].join(";");
+
+function remember(topology, kept) {
+  if (!keptBefore.has(topology.node)) keptBefore.set(topology.node, new Map());
+  keptBefore.get(topology.node).set(keyOf(topology), kept);
+}
+
 /** Sets of kept currents worth working through, each with every current written with them. */
 function findKept(topology, set, asked, count) {
   const most = MOST_TRIES[count] ?? 1;
   const junctions = set.equations.filter((equation) => equation.rule === "junction");
+  const before = keptBefore.get(topology.node)?.get(keyOf(topology));
+  if (before) return [{ kept: before, ...writeWith(before, junctions, set.unknowns.length) }];
   const found = [];
   let looked = 0;
   for (const kept of combinations(set.unknowns, count)) {

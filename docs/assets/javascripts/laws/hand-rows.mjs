@@ -58,15 +58,20 @@ export function combine(one, other, column) {
   const [a, b] = [one.factors[column], other.factors[column]];
   const common = b > 0 ? divisor(a, b) : -divisor(a, b);
   const [m, n] = [b / common, -a / common];
-  const factors = one.factors.map((factor, at) => added(m, factor, n, other.factors[at]));
+  // Plain loops: this is where nearly all time of a search goes.
+  const factors = [];
   const right = added(m, one.right, n, other.right);
-  let above = divisor(right, right);
-  for (const factor of factors) above = divisor(above, factor);
-  const first = factors.find((factor) => factor) ?? right;
-  const scale = above ? (first < 0 ? -above : above) : b / b;
-  const divided = factors.map((factor) => factor / scale || scale - scale);
+  let [above, first] = [sizeOf(right), undefined];
+  for (let at = 0; at < one.factors.length; at += 1) {
+    const factor = added(m, one.factors[at], n, other.factors[at]);
+    if (factor) above = divisor(above, factor);
+    first ??= factor || undefined;
+    factors.push(factor);
+  }
+  const scale = above ? ((first ?? right) < 0 ? -above : above) : b / b;
+  for (let at = 0; at < factors.length; at += 1) factors[at] = factors[at] / scale || scale - scale;
   const effort = productEffort(m, one) + productEffort(n, other) + factors.length + 1;
-  return makeRow(divided, right / scale || scale - scale, [one, other], [m, n], scale, effort);
+  return makeRow(factors, right / scale || scale - scale, [one, other], [m, n], scale, effort);
 }
 
 function added(m, x, n, y) {
@@ -94,7 +99,12 @@ function productEffort(multiplier, row) {
 
 /** How many digits a number has, zeros at its end left out. */
 export function digits(number) {
-  return String(sizeOf(number)).replace(/0+$/, "").length || 1;
+  if (typeof number === "bigint") return String(sizeOf(number)).replace(/0+$/, "").length || 1;
+  let rest = Math.abs(number);
+  while (rest >= 10 && rest % 10 === 0) rest /= 10;
+  let count = 1;
+  for (let power = 10; power <= rest; power *= 10) count += 1;
+  return count;
 }
 
 /**
