@@ -8,9 +8,9 @@ from importlib.resources import files
 import pytest
 from selenium.webdriver import Chrome
 
-import tests.browser.phone as phone
 import tests.browser.screen as screen
-from tests.browser.phone import find, find_all, open_page, tap
+import tests.browser.student as phone
+from tests.browser.student import find, find_all, open_page, tap
 
 run_axe = """
 const done = arguments[0];

@@ -11,9 +11,9 @@ from selenium.webdriver import Chrome
 from selenium.webdriver.common.keys import Keys
 from selenium.webdriver.support.select import Select
 
-import tests.browser.phone as phone
 import tests.browser.screen as screen
-from tests.browser.phone import FIVE, covered, find, find_all, lit, open_page, press, tap
+import tests.browser.student as phone
+from tests.browser.student import FIVE, covered, find, find_all, lit, open_page, press, tap
 
 BILGE = "bilge-pump-two-banks"
 
@@ -136,7 +136,9 @@ def test_focus_is_never_covered(student: Chrome, host: str, width: int, height: 
     phone.hold(student, width, height)
     open_page(student, f"{host}examples/frost-bridge/?step=check-1")
     assert find_all(student, "figure-pin.stuck")
-    student.execute_script("document.querySelector('.example-facts').setAttribute('tabindex', '-1'); document.querySelector('.example-facts').focus()")
+    student.execute_script(
+        "document.querySelector('.example-facts').setAttribute('tabindex', '-1'); document.querySelector('.example-facts').focus()"
+    )
     stops = []
     for at in range(75):
         press(student, Keys.TAB) if at < 45 else phone.press_back(student)
