@@ -73,10 +73,3 @@ def test_slips_in_numbers_are_named_or_passed_over(figures: dict[str, dict[str, 
     # The whole measurement reaches 0.91; a fifth of it scatters by two hundredths.
     assert found["oneName"] + found["twoNames"] >= 0.88
     assert found["oneWrongName"] <= 0.003
-
-
-@pytest.mark.parametrize("kind", ["demo", "published"])
-def test_answers_come_at_once(figures: dict[str, dict[str, Any]], kind: str) -> None:
-    """Nearly every answer comes within a budget that leaves a phone, four times slower, its 50 and 200 ms."""
-    assert figures[kind]["equationMs"] < 50
-    assert figures[kind]["numbersMs"] < 100
