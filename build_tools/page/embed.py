@@ -100,7 +100,7 @@ def count_lines(text: str, width: float) -> int:
     """How many lines a text takes, broken between words."""
     lines, used = 1, 0.0
     for word in text.split(" "):
-        room = text_width(f"{word} ", text_size) * loose
+        room = text_width(f"{word} ", text_size)
         lines, used = (lines + 1, room) if used and used + room > width else (lines, used + room)
     return lines
 

@@ -9,17 +9,17 @@ from build_tools.page.page import Page
 
 
 def describe(page: Page) -> dict[str, object]:
-    """An example's title, summary and topics, escaped."""
+    """An example's title, summary, topics and ideas, escaped."""
     return {
         "title": escape(page.title),
         "description": escape(page.summary),
-        "tags": [escape(topic) for topic in page.topics],
+        "tags": [escape(topic) for topic in dict.fromkeys((*page.topics, *page.ideas))],
     }
 
 
 def with_search_text(page: Page) -> str:
     """The skeleton with the words by which the search finds an example, unseen on its page."""
-    words = " · ".join([page.summary, *(idea for idea in page.ideas if idea not in page.topics), *map(both_spellings, page.values)])
+    words = " · ".join([page.summary, *map(both_spellings, page.values)])
     return page.markdown.replace("\n## ", Markup("\n<p hidden>{}</p>\n\n## ").format(words), 1)
 
 

@@ -27,6 +27,7 @@ from build_tools.site.keep import Keep, edition_of, fingerprint
 from build_tools.site.lessons import Workshop, leave_places
 from build_tools.site.library import FaultyLibrary, Library, gather
 from build_tools.site.neighbours import link_in_order, listed_below, show_in_section
+from build_tools.site.policy import ForeignScript, Policy
 
 log = logging.getLogger("mkdocs.plugins.worked-circuits")
 
@@ -55,6 +56,7 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         self.running = fingerprint(tool, "*.py")
         self.kept: Keep | None = None
         self.workshop: Workshop | None = None
+        self.policy: Policy | None = None
         self.library = Library()
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], **_: Any) -> None:
@@ -108,6 +110,13 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         know_anchors(self.library, files)
         link_in_order(self.front, [site_page(files, example_source(page.address)) for page in self.library.examples.values()])
 
+    def on_post_template(self, output: str, *, template_name: str, **_: Any) -> str:
+        """Learn the theme's own scripts. `serve` adds one of its own to every page, so there the policy is left out."""
+        if template_name != "404.html" or self.serving:
+            return output
+        self.policy = Policy(output)
+        return self.policy.apply(output)
+
     def on_page_context(self, _context: Any, *, page: SitePage, **_: Any) -> None:
         """Show an example in the navigation of its own page."""
         show_in_section(self.front, self.listed, page if page.url in self.library.examples else None)
@@ -115,9 +124,17 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
     def on_post_page(self, output: str, *, page: SitePage, **_: Any) -> str:
         """Put the finished blocks where the skeleton left their places."""
         try:
-            return self.blocks.fill(output, page.url, page.file.src_uri)
+            filled = self.blocks.fill(output, page.url, page.file.src_uri)
+            return self.policy.apply(filled) if self.policy else filled
         except KeyError as missing:
             raise PluginError(f"{page.file.src_uri}: there is no block {missing}") from None
+        except ForeignScript as found:
+            raise PluginError(f"{page.file.src_uri}: expected no inline script, got “{found}”; put it into a file") from None
+
+    def on_post_build(self, *, config: MkDocsConfig, **_: Any) -> None:
+        """Write the content policy down for the host."""
+        if self.policy:
+            (Path(config.site_dir) / "policy.txt").write_text(f"Content-Security-Policy: {self.policy.text}\n", encoding="utf-8")
 
 
 def as_typed(folder: str) -> Path:
