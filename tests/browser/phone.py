@@ -1,117 +1,98 @@
-"""A phone in a student's hand: its size, real touches, keys, and what is where on its screen."""
+"""A phone in the hand: a page at 360 by 740 px that is touched."""
 
 from __future__ import annotations
 
-from selenium.webdriver import ActionChains, Chrome
-from selenium.webdriver.common.by import By
-from selenium.webdriver.common.keys import Keys
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from selenium.webdriver import Chrome
 from selenium.webdriver.remote.webelement import WebElement
-from selenium.webdriver.support.select import Select
 from selenium.webdriver.support.wait import WebDriverWait
 
-FIVE = ("bilge-pump-two-banks", "frost-bridge", "link-wire", "three-banks", "neutral-wire")
-"""Batteries with internal resistance, kΩ and mA, a bare wire, three loops of batteries, and the largest one."""
+size = {"width": 360, "height": 740, "deviceScaleFactor": 1, "mobile": True}
 
-covered_script = """
-const element = arguments[0] ?? document.activeElement;
-const box = element.getBoundingClientRect();
-const covers = [...document.querySelectorAll('figure-pin.stuck > figure-viewer, .step-bar:not([hidden]), .md-header')];
-const free = innerHeight - covers.reduce((sum, cover) => sum + cover.getBoundingClientRect().height, 0);
-return covers.filter(cover => !cover.contains(element) && !element.contains(cover)).filter(cover => {
-  const over = cover.getBoundingClientRect();
-  if (box.height > free && over.top > box.top + 44) return false; // Its beginning can be seen; all of it never could.
-  return box.width && box.left < over.right - 1 && over.left < box.right - 1 && box.top < over.bottom - 1 && over.top < box.bottom - 1;
-}).map(cover => `${element.tagName}.${element.className} ${element.textContent.slice(0, 30)} under ${cover.className || cover.tagName}`);
-"""
-
-shift_script = """
-const done = arguments[0];
-new PerformanceObserver(list => done(list.getEntries().reduce((sum, entry) => sum + (entry.hadRecentInput ? 0 : entry.value), 0)))
-  .observe({type: 'layout-shift', buffered: true});
-setTimeout(() => done(0), 500);
+watch_shifts = """
+window.shifted = [];
+new PerformanceObserver(list => {
+  for (const entry of list.getEntries()) window.shifted.push(entry.value);
+}).observe({type: 'layout-shift', buffered: true});
 """
 
 
-def hold(browser: Chrome, width: int = 360, height: int = 740) -> None:
-    """Make the screen a phone's, with touch."""
-    size = {"width": width, "height": height, "deviceScaleFactor": 1, "mobile": True}
+@contextmanager
+def held(browser: Chrome) -> Iterator[None]:
+    """The browser as a phone that notes every shift of a page's layout; afterwards it is what it was."""
     browser.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", size)
     browser.execute_cdp_cmd("Emulation.setTouchEmulationEnabled", {"enabled": True})
-
-
-def let_go(browser: Chrome) -> None:
-    """No touch any more."""
+    watching = browser.execute_cdp_cmd("Page.addScriptToEvaluateOnNewDocument", {"source": watch_shifts})
+    yield
+    browser.execute_cdp_cmd("Page.removeScriptToEvaluateOnNewDocument", watching)
     browser.execute_cdp_cmd("Emulation.setTouchEmulationEnabled", {"enabled": False})
+    browser.execute_cdp_cmd("Emulation.clearDeviceMetricsOverride", {})
 
 
 def open_page(browser: Chrome, address: str) -> None:
-    """Open an example and wait until its scripts are there."""
+    """Open an example and wait until it is alive."""
     browser.get("about:blank")
     browser.get(address)
-    WebDriverWait(browser, 10).until(lambda _: find_all(browser, ".figure-pin-button"))
+    wait_until(browser, "document.querySelector('live-example')?.worked && document.querySelector('live-example').isWritten")
+
+
+def wait_until(browser: Chrome, condition: str) -> None:
+    """Wait for a condition of the page."""
+    WebDriverWait(browser, 10, 0.02).until(lambda _: browser.execute_script(f"return Boolean({condition})"), condition)
 
 
 def find(browser: Chrome, selector: str) -> WebElement:
-    """The first element of a selector."""
-    return browser.find_element(By.CSS_SELECTOR, selector)
+    """The first element of a kind."""
+    found: WebElement = browser.find_element("css selector", selector)
+    return found
 
 
-def find_all(browser: Chrome, selector: str) -> list[WebElement]:
-    """Every element of a selector."""
-    return browser.find_elements(By.CSS_SELECTOR, selector)
-
-
-def tap(browser: Chrome, element: WebElement) -> None:
-    """A finger on the middle of an element, brought into sight first."""
-    browser.execute_script("arguments[0].scrollIntoView({block: 'center', inline: 'center'})", element)
-    spot = browser.execute_script("const {x, y, width, height} = arguments[0].getBoundingClientRect(); return [x + width / 2, y + height / 2]", element)
-    touch(browser, *spot)
-
-
-def touch(browser: Chrome, x: float, y: float) -> None:
-    """A finger on a spot of the screen [CSS px]."""
+def tap(browser: Chrome, selector: str) -> None:
+    """Touch the middle of an element, wherever it is, and wait until the whole page has followed."""
+    browser.execute_script("arguments[0].scrollIntoView({block: 'center'})", find(browser, selector))
+    x, y = browser.execute_script(
+        "const {x, y, width, height} = arguments[0].getBoundingClientRect(); return [x + width / 2, y + height / 2]",
+        find(browser, selector),
+    )
     browser.execute_cdp_cmd("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": [{"x": x, "y": y}]})
     browser.execute_cdp_cmd("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+    settle(browser)
 
 
-def press(browser: Chrome, *keys: str) -> None:
-    """Keys, one after the other, wherever the focus is."""
-    for key in keys:
-        ActionChains(browser).send_keys(key).perform()
+def press(browser: Chrome, selector: str) -> None:
+    """Give an element the focus and press Enter."""
+    browser.execute_script("arguments[0].focus()", find(browser, selector))
+    for kind in ("keyDown", "keyUp"):
+        key = {"type": kind, "key": "Enter", "code": "Enter", "windowsVirtualKeyCode": 13, "text": "\r" if kind == "keyDown" else ""}
+        browser.execute_cdp_cmd("Input.dispatchKeyEvent", key)
+    settle(browser)
 
 
-def press_back(browser: Chrome) -> None:
-    """The tab key, backwards."""
-    ActionChains(browser).key_down(Keys.SHIFT).send_keys(Keys.TAB).key_up(Keys.SHIFT).perform()
+def settle(browser: Chrome) -> None:
+    """Wait until a touch has had its effect on the whole page."""
+    browser.execute_async_script("const done = arguments[0]; requestAnimationFrame(() => setTimeout(done, 30))")
+    wait_until(browser, "document.querySelector('live-example').isWritten")
 
 
-def covered(browser: Chrome, element: WebElement | None = None) -> list[str]:
-    """What covers an element, or else what has the focus."""
-    return list(browser.execute_script(covered_script, element))
+def said(browser: Chrome) -> str:
+    """What the page said last."""
+    return str(browser.execute_script("return document.querySelector('live-example [role=status]').textContent"))
 
 
-def lit(browser: Chrome) -> set[str]:
-    """The names that are lit in the figure."""
-    script = "return [...document.querySelectorAll('.figure-frame svg .lit')].map(each => Object.values(each.dataset)[0])"
-    return set(browser.execute_script(script))
+def search(browser: Chrome) -> str:
+    """The part of the address that carries the choices."""
+    return str(browser.execute_script("return decodeURIComponent(location.search)"))
 
 
-def shift(browser: Chrome) -> float:
-    """How much of the page moved by itself since it was opened; 0 where nothing did."""
-    return float(browser.execute_async_script(shift_script))
-
-
-def sideways(browser: Chrome) -> int:
-    """How far the page sticks out of the screen [CSS px]."""
-    return int(browser.execute_script("return document.documentElement.scrollWidth - innerWidth"))
-
-
-def enlarge(browser: Chrome) -> None:
-    """Text of twice the size, as the reader's browser would have it."""
-    browser.execute_script("document.documentElement.style.fontSize = '250%'; dispatchEvent(new Event('resize'))")
-
-
-def choose(field: WebElement, text: str) -> None:
-    """Choose from a list, where it is one that has this choice."""
-    if text in [option.text for option in field.find_elements(By.TAG_NAME, "option")]:
-        Select(field).select_by_visible_text(text)
+def section_text(browser: Chrome, section: str) -> str:
+    """The text of a section without its controls and without white space."""
+    return str(
+        browser.execute_script(
+            """const copy = document.querySelector(`[data-section="${arguments[0]}"]`).cloneNode(true);
+            for (const added of copy.querySelectorAll('.live-button, .light-note, .second-opinion')) added.remove();
+            return copy.textContent.replace(/\\s+/g, '')""",
+            section,
+        )
+    )

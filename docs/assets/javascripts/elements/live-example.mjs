@@ -103,6 +103,11 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     requestAnimationFrame(() => setTimeout(() => this.#finish()));
   }
 
+  /** Whether the whole page shows the state. */
+  get isWritten() {
+    return !this.#rest;
+  }
+
   /** Write what waits. */
   #finish() {
     const rest = this.#rest;

@@ -1,0 +1,223 @@
+"""The page alive on a phone: directions turned round, equations chosen, and links that carry all of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from urllib.parse import quote, urlsplit
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from selenium.webdriver import Chrome
+
+import tests.browser.phone as phone
+import tests.browser.screen as screen
+from tests.browser.own_work import sections, work_example, write_texts
+
+pytestmark = pytest.mark.usefixtures("browser")
+
+examples = ("neutral-wire", "frost-bridge", "link-wire", "pontoon-lamps", "bow-lamp")
+
+
+@pytest.fixture(scope="module", autouse=True)
+def phone_in_hand(browser: Chrome) -> Iterator[None]:
+    """Every page of this file is on a phone."""
+    with phone.held(browser):
+        yield
+
+
+@pytest.fixture
+def open_example(browser: Chrome, host: str, request: pytest.FixtureRequest) -> Iterator[None]:
+    """The example of a test; afterwards the console is empty and nobody else was asked for anything."""
+    screen.console(browser)
+    screen.requests(browser)
+    phone.open_page(browser, f"{host}examples/{request.getfixturevalue('name')}/")
+    yield
+    assert screen.console(browser) == ()
+    assert {urlsplit(address).netloc for address in screen.requests(browser)} <= {urlsplit(host).netloc, ""}
+
+
+def page_texts(browser: Chrome) -> dict[str, str]:
+    return {section: phone.section_text(browser, section) for section in sections}
+
+
+@pytest.mark.parametrize("name", examples)
+@pytest.mark.usefixtures("open_example")
+def test_a_tap_on_an_arrow_turns_everything_that_depends_on_it(browser: Chrome, name: str) -> None:
+    """The page then says word for word what Python writes with the direction turned round; the parts stay as they were."""
+    current = work_example(name).topology.branches[-1].current
+    before = page_texts(browser)
+    assert before == write_texts(name)
+    physics = parts_table(browser)
+    phone.tap(browser, f".figure-frame .arrow[data-current={current}] .head")
+    assert phone.search(browser) == f"?flip={current}"
+    assert page_texts(browser) == write_texts(name, flip=[current])
+    assert parts_table(browser) == physics
+    assert f"{current} turned round: it now runs" in phone.said(browser)
+    assert "turned" in (phone.find(browser, f".arrow[data-current={current}]").get_attribute("class") or "")
+
+
+def parts_table(browser: Chrome) -> str:
+    script = "return [...document.querySelectorAll('table.parts, table.potentials')].map(e => e.textContent).join()"
+    return str(browser.execute_script(script))
+
+
+@pytest.mark.parametrize("name", examples)
+@pytest.mark.usefixtures("open_example")
+def test_the_row_of_a_current_turns_it_too(browser: Chrome, name: str) -> None:
+    """By keyboard, with the focus kept; once more, and the page is as printed."""
+    button = f"[data-turn={work_example(name).topology.branches[0].current}]"
+    phone.press(browser, button)
+    assert page_texts(browser) == write_texts(name, flip=[work_example(name).topology.branches[0].current])
+    assert browser.execute_script(f"return document.activeElement.matches('{button}')")
+    assert browser.execute_script("return document.querySelectorAll('.changed').length") > 1
+    phone.press(browser, button)
+    assert phone.search(browser) == ""
+    assert page_texts(browser) == write_texts(name)
+
+
+@pytest.mark.parametrize("name", ["neutral-wire", "frost-bridge"])
+@pytest.mark.usefixtures("open_example")
+def test_another_junction_is_left_out(browser: Chrome, name: str) -> None:
+    """The page then writes the set that Python writes."""
+    junction = next(junction.name for junction in work_example(name).topology.junctions if junction.used)
+    phone.tap(browser, f"[data-leave-out={junction}]")
+    assert phone.search(browser) == f"?leave-out={junction}"
+    assert page_texts(browser) == write_texts(name, leave_out=junction)
+    phone.tap(browser, "[data-do=again]")
+    assert page_texts(browser) == write_texts(name)
+
+
+@pytest.mark.parametrize("name", ["frost-bridge", "neutral-wire"])
+@pytest.mark.usefixtures("open_example")
+def test_loops_walked_otherwise_say_the_same(browser: Chrome, name: str) -> None:
+    """A loop walked the other way and begun elsewhere: the page follows, and the address carries it."""
+    phone.tap(browser, "loop-chooser summary")
+    phone.tap(browser, "[data-choose=turn]")
+    phone.tap(browser, "[data-choose=start]")
+    chosen = phone.search(browser)
+    assert chosen.startswith("?walk=")
+    assert page_texts(browser) == write_texts(name, walk=chosen.removeprefix("?walk="))
+
+
+@pytest.mark.parametrize("name", ["frost-bridge", "link-wire"])
+@pytest.mark.usefixtures("open_example")
+def test_an_insufficient_set_says_why_there_is_no_answer(browser: Chrome, name: str) -> None:
+    """A loop taken out: no answer yet, and what is missing; another one taken in: the answer is there again."""
+    phone.tap(browser, "loop-chooser summary")
+    phone.tap(browser, "[data-choose=out]")
+    assert "one loop more is needed" in phone.said(browser)
+    for section in ("by-hand", "currents", "checks"):
+        assert phone.section_text(browser, section).startswith("Thereisnoansweryet")
+    phone.tap(browser, ".loop-list .note.new ~ .live-tools [data-choose=in]")
+    assert page_texts(browser) == write_texts(name, walk=phone.search(browser).removeprefix("?walk="))
+
+
+@pytest.mark.parametrize("name", ["frost-bridge"])
+@pytest.mark.usefixtures("open_example")
+def test_a_loop_too_many_says_what_it_repeats(browser: Chrome, name: str) -> None:
+    """One loop more than are needed is a sum of the others, and the page says which."""
+    phone.tap(browser, "loop-chooser summary")
+    phone.tap(browser, "[data-walk] [data-choose=in]")
+    assert "L4 says nothing new: its equation is" in phone.said(browser)
+    assert "L4" in browser.execute_script("return document.querySelector('.set-repeats').closest('.loop-walk').dataset.loop")
+    assert phone.section_text(browser, "currents") == write_texts(name)["currents"]
+
+
+@pytest.mark.parametrize("name", ["frost-bridge"])
+@pytest.mark.usefixtures("open_example")
+def test_a_loop_walked_by_tapping_parts(browser: Chrome, name: str) -> None:
+    """Part after part in the figure, one of them wrong, one taken back; the closed loop is taken into the set."""
+    phone.tap(browser, "loop-chooser summary")
+    phone.tap(browser, "[data-choose=walk]")
+    for part, answer in (
+        ("E1", "the next part says which way"),
+        ("R1", "The walk stands at e"),
+        ("R4", "R4 does not join on there"),
+        ("R5", "The walk stands at f"),
+        ("R4", "The loop is closed"),
+    ):
+        phone.tap(browser, f".figure-frame .part[data-part={part}] .body path")
+        assert answer in phone.said(browser), part
+    phone.tap(browser, "[data-choose=back]")
+    assert "The walk stands at f" in phone.said(browser)
+    phone.press(browser, "[data-choose=next][data-part-name=R4]")
+    phone.tap(browser, "[data-choose=done]")
+    assert phone.search(browser).endswith("_a.E1.R1.R5.R4")
+    assert "L4 is taken in" in phone.said(browser)
+
+
+@pytest.mark.parametrize("name", ["frost-bridge"])
+@pytest.mark.usefixtures("open_example")
+def test_back_forward_and_reload_keep_what_was_chosen(browser: Chrome, name: str) -> None:
+    """Every choice is one step back; a reload shows the same page; start again takes all of it back."""
+    phone.tap(browser, "[data-turn=I1]")
+    phone.tap(browser, "[data-leave-out=e]")
+    both = write_texts(name, flip=["I1"], leave_out="e")
+    assert page_texts(browser) == both
+    browser.back()
+    phone.wait_until(browser, "location.search === '?flip=I1'")
+    phone.settle(browser)
+    assert page_texts(browser) == write_texts(name, flip=["I1"])
+    browser.forward()
+    phone.wait_until(browser, "location.search.includes('leave-out')")
+    phone.settle(browser)
+    assert page_texts(browser) == both
+    browser.refresh()
+    phone.wait_until(browser, "document.querySelector('live-example')?.worked")
+    assert page_texts(browser) == both
+    phone.tap(browser, "[data-do=again]")
+    assert (phone.search(browser), page_texts(browser)) == ("", write_texts(name))
+
+
+@pytest.mark.parametrize("name", ["frost-bridge"])
+@pytest.mark.usefixtures("open_example")
+def test_copy_link_gives_what_is_on_the_screen(browser: Chrome, name: str) -> None:
+    """The address goes to the clipboard; where the browser refuses, it stands selected in a field."""
+    phone.tap(browser, "[data-turn=I2]")
+    browser.execute_script(
+        "Object.defineProperty(navigator, 'clipboard', {configurable: true, value: {writeText: async text => { window.copied = text }}})"
+    )
+    phone.tap(browser, "[data-do=copy]")
+    assert browser.execute_script("return window.copied") == browser.current_url
+    assert phone.said(browser) == "The link to exactly this page is copied."
+    browser.execute_script("Object.defineProperty(navigator, 'clipboard', {configurable: true, value: undefined})")
+    phone.tap(browser, "[data-do=copy]")
+    assert browser.execute_script("return getSelection().toString() || document.activeElement.value") == browser.current_url
+
+
+@given(broken=st.lists(st.sampled_from(("flip", "leave-out", "walk", "set", "step", "help")).flatmap(lambda key: st.tuples(st.just(key), st.text(max_size=30))), max_size=4))
+@settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+def test_a_malformed_address_does_no_harm(browser: Chrome, host: str, broken: list[tuple[str, str]]) -> None:
+    """Whatever stands in it, the page is as printed, and the console stays empty."""
+    asked = "&".join(f"{key}={quote(value)}" for key, value in broken)
+    screen.console(browser)
+    phone.open_page(browser, f"{host}examples/frost-bridge/?{asked}")
+    assert page_texts(browser)["equations"] == write_texts("frost-bridge")["equations"]
+    assert screen.console(browser) == ()
+
+
+@pytest.mark.parametrize(
+    ("asked", "note"),
+    [
+        ("flip=I9", "I9, which is no current"),
+        ("leave-out=zz", "zz, which is no junction"),
+        ("walk=a.E1.R4", "a.E1.R4, which is no closed way"),
+        ("flip=%FF%00<img src=x onerror=alert(1)>", "which is no current"),
+        ("walk=__proto__.constructor_a", "which is no closed way"),
+    ],
+)
+def test_what_an_address_gets_wrong_is_said_once(browser: Chrome, host: str, asked: str, note: str) -> None:
+    """In one quiet line, as text."""
+    phone.open_page(browser, f"{host}examples/frost-bridge/?{asked}")
+    assert note in phone.said(browser)
+    assert page_texts(browser) == write_texts("frost-bridge")
+
+
+@pytest.mark.parametrize("name", examples)
+@pytest.mark.parametrize("spot", ["", "#directions", "#loops"])
+def test_nothing_moves_when_the_scripts_start(browser: Chrome, host: str, name: str, spot: str) -> None:
+    """No layout shift from the first paint on, at the top and further down."""
+    phone.open_page(browser, f"{host}examples/{name}/{spot}")
+    phone.settle(browser)
+    assert browser.execute_script("return window.shifted") == []
