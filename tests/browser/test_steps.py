@@ -270,7 +270,7 @@ def test_nothing_moves_when_the_scripts_start(student: Chrome, host: str) -> Non
         assert phone.shift(student) < 0.01, name
 
 
-def fill(student: Chrome, row: phone.WebElement, sign: str, size: str) -> None:
+def fill(row: phone.WebElement, sign: str, size: str) -> None:
     """Fill in one term as a student would."""
     Select(row.find_element("css selector", "select")).select_by_visible_text(sign)
     if sign != "0":
@@ -286,9 +286,9 @@ def test_a_wrong_sign_is_explained_and_not_given_away(student: Chrome, host: str
     assert says == "You go through E1 along I1, so the potential drops there."
     assert find(student, "live-example [role=status]").text == says
     assert internal.find_element("css selector", "[aria-invalid=true]")
-    fill(student, internal, "\N{MINUS SIGN}", "0,1")
+    fill(internal, "\N{MINUS SIGN}", "0,1")
     assert len(find_all(student, ".loop-walk:nth-of-type(1) .your-term")) == 1
-    fill(student, emf, "+", "126")
+    fill(emf, "+", "126")
     assert "the emf of E1 in V" in emf.find_element("css selector", ".feedback").text
     assert "12.6" not in emf.text
 
@@ -307,7 +307,7 @@ def test_a_wrong_size_is_explained(student: Chrome, host: str, size: str, says: 
     open_page(student, f"{host}examples/frost-bridge/?help=all")
     row = find(student, ".loop-walk tr[data-part=R1] .your-term")
     sign = "+" if "rise" in hidden_text(student, "tr[data-part=R1] td[data-withheld]") else "\N{MINUS SIGN}"
-    fill(student, row, sign, size)
+    fill(row, sign, size)
     assert row.find_element("css selector", ".feedback").text == says
 
 
@@ -347,7 +347,7 @@ def fill_loops(student: Chrome) -> None:
             digits = "/".join(each.get_attribute("textContent") or "" for each in size)
         value = Fraction(digits or "1")
         sign = "\N{MINUS SIGN}" if "\N{MINUS SIGN}" in term else "+" if value else "0"
-        fill(student, row.find_element("css selector", ".your-term"), sign, format(float(value), "g"))
+        fill(row.find_element("css selector", ".your-term"), sign, format(float(value), "g"))
 
 
 def test_a_term_can_be_shown_and_the_rest_opened_anyway(student: Chrome, host: str) -> None:
@@ -367,7 +367,7 @@ def test_a_term_can_be_shown_and_the_rest_opened_anyway(student: Chrome, host: s
 def test_what_was_filled_in_outlasts_other_choices(student: Chrome, host: str) -> None:
     """A direction turned round asks again only for the terms that it changes."""
     open_page(student, f"{host}examples/{BILGE}/?help=all")
-    fill(student, find(student, ".loop-walk .your-term"), "+", "12.6")
+    fill(find(student, ".loop-walk .your-term"), "+", "12.6")
     student.execute_script("document.querySelector('live-example').change({flip: ['I2']})")
     assert "12.6" in find(student, "table.walk tbody tr").text
     assert len(find_all(student, "section.loop-walk:nth-of-type(1) .your-term")) == 3

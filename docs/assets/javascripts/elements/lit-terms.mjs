@@ -13,6 +13,7 @@ import { build } from "./build.mjs";
 import { setLight, showLight } from "./light.mjs";
 import { findExample } from "./page-state.mjs";
 import { placesOf, termsAt } from "./term-places.mjs";
+import { openToKeys } from "./wide-formulas.mjs";
 
 const ownUse = "a, button:not(.term-key), summary, input, select, label, textarea, dialog";
 const tappable = "table.walk tbody tr, .term, .name, .figure-frame [data-part]";
@@ -20,6 +21,7 @@ const tappable = "table.walk tbody tr, .term, .name, .figure-frame [data-part]";
 export class LitTerms extends (globalThis.HTMLElement ?? Object) {
   #abort;
   #tapped = null;
+  #measuring;
 
   async connectedCallback() {
     this.#abort = new AbortController();
@@ -32,7 +34,9 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     this.article.addEventListener("keydown", (event) => this.#onKey(event), { signal });
     this.article.addEventListener("example-change", () => this.#renew(), { signal });
     document.addEventListener("keydown", (event) => event.key === "Escape" && !event.defaultPrevented && this.end(), { signal });
+    addEventListener("resize", () => this.#openFormulas(), { signal });
     this.#setKeys();
+    this.#openFormulas();
   }
 
   disconnectedCallback() {
@@ -149,6 +153,12 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     }
   }
 
+  /** Measured when the page has been painted, so that no change waits for it. */
+  #openFormulas() {
+    clearTimeout(this.#measuring);
+    this.#measuring = setTimeout(() => this.isConnected && openToKeys(this.article), 100);
+  }
+
   #showPressed() {
     for (const key of this.article.querySelectorAll(".term-key")) {
       key.setAttribute("aria-pressed", String(key.closest("tr").classList.contains("lit")));
@@ -170,6 +180,7 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
   #renew() {
     if (this.#tapped && !this.#tapped.place.isConnected) this.end();
     this.#setKeys();
+    this.#openFormulas();
     showLight(this.article);
   }
 }
