@@ -19,8 +19,7 @@ export class CheckElement extends (globalThis.HTMLElement ?? Object) {
     this.replaceChildren(...this.view(this.source.place()).map((tree) => build(tree)));
     this.form = this.querySelector("form");
     this.form.addEventListener("submit", (event) => this.#submit(event), { signal });
-    // The laws are fetched while the student types.
-    this.form.addEventListener("focusin", () => this.fetchLaws().catch(() => {}), { signal, once: true });
+    this.form.addEventListener("focusin", () => this.#prepare(), { signal, once: true });
     this.source.listen(() => this.follow(), signal);
     this.start(signal);
   }
@@ -51,6 +50,13 @@ export class CheckElement extends (globalThis.HTMLElement ?? Object) {
   /** Take back a verdict that is old. */
   forget() {
     this.tell([]);
+  }
+
+  /** Fetch the laws and write them down for this circuit while the student types, so that the first verdict is quick. */
+  async #prepare() {
+    const laws = await this.fetchLaws().catch(() => null);
+    const whenIdle = globalThis.requestIdleCallback ?? setTimeout;
+    if (laws) whenIdle(() => laws.prepare(this.source.place()));
   }
 
   async #submit(event) {

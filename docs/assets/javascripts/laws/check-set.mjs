@@ -24,7 +24,13 @@ export function checkSet(example, texts, choices = {}) {
   const independent = rows.filter(({ isNew }) => isNew).length;
   const needed = laws.unknowns.length;
   const touched = new Set(rows.flatMap(({ columns }) => columns));
-  return { rows: rows.map(({ columns: _, row: __, ...told }) => told), independent, needed, missing: needed - independent, next: findNext(laws, rows.flatMap(({ row }) => (row ? [row] : [])), touched, needed - independent) };
+  return {
+    rows: rows.map(({ columns: _, row: __, ...told }) => told), independent, needed, missing: needed - independent,
+    // Found only when it is asked for: there are many laws to try.
+    get next() {
+      return findNext(laws, rows.flatMap(({ row }) => (row ? [row] : [])), touched, needed - independent);
+    },
+  };
 }
 
 function judge(text, number, { example, choices, laws, known, numbers }) {
@@ -50,9 +56,10 @@ function write(sum) {
 /** A law that adds something: first a loop with a part of no equation yet, then a junction, then any. */
 function findNext(laws, rows, touched, missing) {
   if (missing <= 0) return null;
-  const fresh = laws.laws.filter(({ row }) => addsTo(rows, row.map((value) => fraction(value))));
-  const open = ({ row }) => row.slice(0, -1).some((value, at) => value && !touched.has(at));
-  const law = fresh.find((each) => each.rule === "loop" && each.named && open(each)) ?? fresh.find(({ rule }) => rule === "junction") ?? fresh[0];
+  const isFresh = ({ row }) => addsTo(rows, row.map((value) => fraction(value)));
+  const isOpen = ({ row }) => row.slice(0, -1).some((value, at) => value && !touched.has(at));
+  const find = (isWanted) => laws.laws.find((law) => isWanted(law) && isFresh(law));
+  const law = find((each) => each.rule === "loop" && each.named && isOpen(each)) ?? find(({ rule }) => rule === "junction") ?? find(() => true);
   if (!law) return null;
   const untouched = law.walk.filter((part) => law.terms.some((term) => term.part === part && !touched.has(term.column)));
   return { rule: law.rule, origin: law.origin, walk: law.walk, open: untouched };

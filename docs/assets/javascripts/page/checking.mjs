@@ -32,6 +32,12 @@ export function answerEquation(typed, set, place) {
   return { ...told, set: added, says: [paragraph(strong(firstWord(result.say)), ...tellRest(result.say, place), " ", ...says), ...viewDoubts(result, place)] };
 }
 
+/** Does once, ahead of time, what the first verdict would wait for. */
+export function prepare(place) {
+  const [{ text } = {}] = place.example.equations;
+  if (text) for (const typed of [text, `2 ${text}`, `${text} + 1`]) answerEquation(typed, [], place);
+}
+
 const paragraph = (...trees) => ["p", {}, ...trees];
 const strong = (text) => ["strong", {}, text];
 const firstWord = (said) => sentence(said).split(/(?<=[:,.])/)[0];
@@ -98,9 +104,18 @@ function findWay(law, section, { equations, base, topology }) {
   return { href: `${base}#${law.rule}-${at + 1}`, text: setText(say(`check.see.${law.rule}`, { name: law.origin }), topology) };
 }
 
+let last = {};
+
+/** A set as it is judged; the last one is kept, since a verdict and what is shown of the set both need it. */
+function judgeSet(set, { example, flip }) {
+  const key = JSON.stringify([set, flip]);
+  if (last.example !== example || last.key !== key) last = { example, key, judged: checkSet(example, set, { flip }) };
+  return last.judged;
+}
+
 /** A true equation joins the set unless it is one of it already. */
 function addToSet(typed, set, place) {
-  const judged = checkSet(place.example, [...set, typed], place).rows.at(-1);
+  const judged = judgeSet([...set, typed], place).rows.at(-1);
   if (judged.isNew) return { added: [...set, typed], says: tell("check.added", { number: set.length + 1 }) };
   const [{ number, factor } = {}] = judged.sum;
   const same = judged.sum.length === 1 && ["1", "-1"].includes(factor);
@@ -115,7 +130,7 @@ function addToSet(typed, set, place) {
  * @returns {{trees: Tree[], missing: number}}
  */
 export function viewSet(set, place) {
-  const { rows, independent, needed, missing } = checkSet(place.example, set, place);
+  const { rows, independent, needed, missing } = judgeSet(set, place);
   const items = rows.map((row, at) => viewRow(row, set[at], at + 1));
   const count = missing > 0 ? tell("check.set.count", { independent, needed }) : tell("check.set.enough", { needed });
   return { trees: [["ol", {}, ...items], ["p", { class: "set-count" }, ...count]], missing };
@@ -134,7 +149,7 @@ function viewRow({ verdict, isNew, say: said }, typed, number) {
  */
 export function viewHint(set, place) {
   const { topology } = place;
-  const { next } = checkSet(place.example, set, place);
+  const { next } = judgeSet(set, place);
   if (!next) return [];
   const { rule, origin, walk, open } = next;
   if (rule === "junction") return setText(say("check.hint.junction", { junction: origin }), topology);
