@@ -8,7 +8,8 @@ from pathlib import Path
 
 from build_tools.circuit.reading import read_circuit
 from build_tools.circuit.source import read_source
-from build_tools.figure.placing import place_circuit
+from build_tools.figure.figure import draw_figure
+from build_tools.figure.layout import Layout
 from build_tools.laws.choices import apply_choices, parse_walk
 from build_tools.laws.meaning import WorkedCircuit, work_out
 from build_tools.page.writing import build_solution, render
@@ -24,12 +25,18 @@ def work_example(name: str) -> WorkedCircuit:
     return work_out(read_circuit(read_source(root / f"circuits/{name}.toml")))
 
 
+@cache
+def layout_of(name: str) -> Layout:
+    """Where everything stands in the figure of an example."""
+    return draw_figure(work_example(name).topology).layout
+
+
 def write_texts(name: str, *, flip: Sequence[str] = (), leave_out: str = "", walk: str = "") -> dict[str, str]:
     """The text of every section with these choices, without white space; walk as it stands in an address."""
     own = work_example(name)
     walks = tuple(map(parse_walk, walk.split("_"))) if walk else ()
     worked = work_out(apply_choices(own.topology, flip=flip, leave_out=leave_out, walk=walks))
-    context = build_solution(worked, place_circuit(own.circuit))
+    context = build_solution(worked, layout_of(name))
     return {section: section_text(section, context) for section in sections}
 
 
