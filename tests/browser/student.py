@@ -48,7 +48,12 @@ def open_page(browser: Chrome, address: str) -> None:
     """Open an example and wait until its scripts are there."""
     browser.get("about:blank")
     browser.get(address)
-    WebDriverWait(browser, 10).until(lambda _: find_all(browser, ".figure-pin-button"))
+    wait_for(browser, ".figure-pin-button")
+
+
+def wait_for(browser: Chrome, selector: str) -> None:
+    """Wait until there is such an element."""
+    WebDriverWait(browser, 10).until(lambda _: find_all(browser, selector), selector)
 
 
 def find(browser: Chrome, selector: str) -> WebElement:

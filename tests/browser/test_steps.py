@@ -9,6 +9,7 @@ from fractions import Fraction
 import pytest
 from selenium.webdriver import Chrome
 from selenium.webdriver.common.keys import Keys
+from selenium.webdriver.remote.webelement import WebElement
 from selenium.webdriver.support.select import Select
 
 import tests.browser.screen as screen
@@ -91,7 +92,7 @@ def test_a_link_leads_to_its_step_and_a_reload_keeps_it(student: Chrome, host: s
     assert 0 < student.execute_script("return arguments[0].getBoundingClientRect().top", row) < 740
     assert lit(student) == {"E1", "I1", "L1"}
     student.refresh()
-    phone.WebDriverWait(student, 10).until(lambda _: find_all(student, ".step-bar:not([hidden])"))
+    phone.wait_for(student, ".step-bar:not([hidden])")
     assert student.current_url.endswith("?flip=I2&step=L1.2")
 
 
@@ -231,10 +232,10 @@ def test_the_figure_goes_back_to_its_place(student: Chrome, host: str) -> None:
     find(student, ".figure-pin-button").click()
     assert not find_all(student, "figure-pin.stuck")
     student.execute_script("document.querySelector('#loops').scrollIntoView()")
-    phone.WebDriverWait(student, 5).until(lambda _: find_all(student, "figure-pin.stuck"))
+    phone.wait_for(student, "figure-pin.stuck")
     assert covered(student, find(student, "#loops")) == []
     student.execute_script("scrollTo(0, 0)")
-    phone.WebDriverWait(student, 5).until(lambda _: not find_all(student, "figure-pin.stuck"))
+    phone.wait_for(student, "figure-pin:not(.stuck)")
 
 
 def test_in_landscape_the_figure_stands_beside_the_text(student: Chrome, host: str) -> None:
@@ -270,7 +271,7 @@ def test_nothing_moves_when_the_scripts_start(student: Chrome, host: str) -> Non
         assert phone.shift(student) < 0.01, name
 
 
-def fill(row: phone.WebElement, sign: str, size: str) -> None:
+def fill(row: WebElement, sign: str, size: str) -> None:
     """Fill in one term as a student would."""
     Select(row.find_element("css selector", "select")).select_by_visible_text(sign)
     if sign != "0":

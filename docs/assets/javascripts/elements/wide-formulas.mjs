@@ -1,14 +1,18 @@
-/** A formula that is wider than its place scrolls there; then the keyboard must reach it too. */
+/** What is wider than its place scrolls there; then the keyboard must reach it too. */
+
+const scrolling = ".equation, pre > code";
 
 /**
- * Let the tab key stop at every formula of an article that scrolls, and at no other.
+ * Let the tab key stop at every formula and every piece of code of an article that scrolls, and at no other.
  * @param {Element} article
  */
 export function openToKeys(article) {
-  const formulas = [...article.querySelectorAll(".equation")];
-  const wide = formulas.filter((formula) => formula.scrollWidth > formula.clientWidth + 1);
-  for (const formula of formulas) {
-    if (wide.includes(formula)) formula.setAttribute("tabindex", "0");
-    else formula.removeAttribute("tabindex");
+  const places = [...article.querySelectorAll(scrolling)];
+  const wide = places.filter((place) => place.scrollWidth > place.clientWidth + 1);
+  for (const place of places) {
+    if (wide.includes(place)) place.setAttribute("tabindex", "0");
+    else place.removeAttribute("tabindex");
   }
+  // The theme puts the copy button of each piece of code into a landmark without a name.
+  for (const landmark of article.querySelectorAll("nav.md-code__nav")) landmark.setAttribute("role", "none");
 }
