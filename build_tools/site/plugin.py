@@ -28,6 +28,7 @@ from build_tools.site.lessons import Workshop, leave_places
 from build_tools.site.library import FaultyLibrary, Library, gather
 from build_tools.site.neighbours import link_in_order, listed_below, show_in_section
 from build_tools.site.policy import ForeignScript, Policy
+from build_tools.site.searching import thin_index
 
 log = logging.getLogger("mkdocs.plugins.worked-circuits")
 
@@ -132,7 +133,8 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             raise PluginError(f"{page.file.src_uri}: expected no inline script, got “{found}”; put it into a file") from None
 
     def on_post_build(self, *, config: MkDocsConfig, **_: Any) -> None:
-        """Write the content policy down for the host."""
+        """Make the search index light, and write the content policy down for the host."""
+        thin_index(Path(config.site_dir))
         if self.policy:
             (Path(config.site_dir) / "policy.txt").write_text(f"Content-Security-Policy: {self.policy.text}\n", encoding="utf-8")
 
