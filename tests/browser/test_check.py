@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 from pathlib import Path
-from statistics import median
 from typing import Any
 
 import axe_core_python
@@ -31,18 +30,6 @@ covered_script = """
 const {top, bottom} = document.querySelector(arguments[0] + ' [role=status]').getBoundingClientRect();
 const header = document.querySelector('.md-header').getBoundingClientRect().bottom;
 return {above: Math.round(header - top), below: Math.round(bottom - innerHeight)};
-"""
-
-verdict_time_script = """
-const [form, done] = [document.querySelector(arguments[0]), arguments[1]];
-const status = form.querySelector('[role=status]');
-const start = performance.now();
-new MutationObserver((_, me) => {
-  me.disconnect();
-  status.getBoundingClientRect();
-  done(performance.now() - start);
-}).observe(status, {childList: true});
-form.requestSubmit();
 """
 
 axe_script = """
@@ -321,21 +308,3 @@ def test_a_check_in_a_lesson_has_its_own_circuit_and_directions(phone: Chrome, h
         phone.find_element(By.CSS_SELECTOR, "[data-arrow=I1]").click()
         assert try_numbers(phone, I1="4", I2="2", I3="2", I4="3", I5="1") == "Right: every law holds."
     assert console(phone) == ()
-
-
-def test_verdicts_are_quick_on_a_slow_phone(phone: Chrome, host: str) -> None:
-    """At four times slowdown, on the largest example, nobody waits for a verdict; what it took is printed."""
-    visit(phone, host, "neutral-wire")
-    currents = printed(phone)["currents"]
-    equation = printed(phone)["equations"][-1]["text"]
-    try_equation(phone, "I1 =")
-    try_numbers(phone, **{current["name"]: f"{current['value'] * (1.1 if current['name'] == 'I2' else 1):.3e} A" for current in currents})
-    phone.execute_cdp_cmd("Emulation.setCPUThrottlingRate", {"rate": 4})
-    times = {"numbers": [phone.execute_async_script(verdict_time_script, numbers_form) for _ in range(5)]}
-    for typed in (equation, equation.replace("−", "+", 1), equation.replace(" I", " 9 I", 1)):
-        phone.execute_script("document.querySelector('[name=equation]').value = arguments[0]", typed)
-        times[typed] = [phone.execute_async_script(verdict_time_script, equation_form) for _ in range(5)]
-    print({kind: [round(each) for each in found] for kind, found in times.items()}, "ms at four times slowdown")
-    # The middle one of five, and with room: the machine that tests has other things to do. Aims are 50 ms and 200 ms.
-    assert median(times.pop("numbers")) <= 400
-    assert max(median(found) for found in times.values()) <= 200
