@@ -110,7 +110,8 @@ def shift(browser: Chrome) -> float:
 
 def sideways(browser: Chrome) -> int:
     """How far the page sticks out of the screen [CSS px]."""
-    return int(browser.execute_script("return document.documentElement.scrollWidth - innerWidth"))
+    # A phone's layout grows with what sticks out; the screen does not.
+    return int(browser.execute_script("return document.documentElement.scrollWidth - Math.round(visualViewport.width)"))
 
 
 def enlarge(browser: Chrome) -> None:

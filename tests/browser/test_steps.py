@@ -80,7 +80,7 @@ def test_what_is_not_reached_is_hidden_and_counted(student: Chrome, host: str) -
     assert not any(row.is_displayed() for row in find_all(student, "table.answers tr"))
     assert find(student, "#loops").is_displayed()
     notes = [note.text for note in find_all(student, ".steps-inside")]
-    assert notes[1] == "9 steps, closed"
+    assert notes[1] == "9 steps still closed"
 
 
 def test_a_link_leads_to_its_step_and_a_reload_keeps_it(student: Chrome, host: str) -> None:
