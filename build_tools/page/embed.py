@@ -21,8 +21,8 @@ from build_tools.page.writing import render
 parts_of_embeds = (PartKind.FIGURE, PartKind.EQUATIONS, PartKind.LOOP, PartKind.ANSWERS)
 whole = ("figure", "equations", "answers")
 """What the embed of a whole example shows."""
-folders = {"": whole, "figure": ("figure",), "equations": ("equations",), "loops": ("loop",), "answers": ("answers",)}
-"""Below embed/NAME/ each folder with the parts that it shows."""
+embeds = {"": whole, "figure.html": ("figure",), "equations.html": ("equations",), "loops.html": ("loop",), "answers.html": ("answers",)}
+"""Below embed/NAME/ each address with the parts that it shows."""
 
 edge = 12
 """Around everything, as in embed.css [px]."""
@@ -60,7 +60,7 @@ def measure(page: Page, kinds: tuple[str, ...]) -> Size:
     html = {kind: part_html(page, kind) for kind in kinds}
     width = max(narrowest, *(natural_width(text) for text in html.values())) + 2 * edge
     height = sum(natural_height(text, width - 2 * edge) + edge for text in html.values())
-    return Size(width=width, height=height + 2 * edge + line_height)
+    return Size(width=width, height=height + 2 * edge + 2 * line_height)
 
 
 def natural_width(html: str) -> int:
@@ -115,14 +115,15 @@ def plain(html: str) -> str:
     return unescape(re.sub(r"<[^>]*>", "", html.replace("<mo>", " ").replace("</mo>", " "))).strip()
 
 
-def write_embed(page: Page, folder: str, *, site: str = "") -> str:
+def write_embed(page: Page, name: str, *, site: str = "") -> str:
     """The light page of an example or of one part of it."""
-    here, there = f"embed/{page.address}/{folder}/".replace("//", "/"), f"examples/{page.address}/"
-    section = {"figure": "question", "answers": "currents"}.get(folder, folder)
+    here, there = f"embed/{page.address}/{name}", f"examples/{page.address}/"
+    part = name.removesuffix(".html")
+    section = {"figure": "question", "answers": "currents"}.get(part, part)
     context: dict[str, object] = {
         "title": page.title,
-        "folder": folder,
-        "parts": [part_html(page, kind) for kind in folders[folder]],
+        "part": part,
+        "parts": [part_html(page, kind) for kind in embeds[name]],
         "href": way(here, there) + (f"#{section}" if section else ""),
         "canonical": f"{site}{there}" if site else way(here, there),
         "root": way(here, ""),
@@ -130,8 +131,8 @@ def write_embed(page: Page, folder: str, *, site: str = "") -> str:
     return render("embed.html.jinja", context)
 
 
-def embed_line(page: Page, folder: str, *, site: str) -> str:
+def embed_line(page: Page, name: str, *, site: str) -> str:
     """The line to copy into another site's page."""
-    size = measure(page, folders[folder])
-    address = f"{site}embed/{page.address}/{folder}/" if folder else f"{site}embed/{page.address}/"
-    return render("embed-line.html.jinja", {"address": address, "title": page.title, "folder": folder, "size": size}).strip()
+    size = measure(page, embeds[name])
+    context: dict[str, object] = {"address": f"{site}embed/{page.address}/{name}", "title": page.title, "size": size}
+    return render("embed-line.html.jinja", context).strip()

@@ -11,8 +11,9 @@ from markupsafe import Markup
 
 from build_tools.figure.layout import Layout
 from build_tools.laws.meaning import WorkedCircuit
+from build_tools.page import answers, setup
 from build_tools.page.record import write_record
-from build_tools.page.writing import build_solution, json_block, render
+from build_tools.page.writing import count_facts, json_block, render
 
 
 class PartKind(StrEnum):
@@ -63,9 +64,19 @@ def render_part(kind: PartKind, name: str, worked: WorkedCircuit, *, figure: str
         layout: where the drawing's lines run, for words of direction.
         source: where the part comes from.
     """
-    context = {**build_solution(worked, layout), "figure": Markup(figure), "name": name, "source": source, "kind": kind.value}
-    if kind is PartKind.CHECK:
+    context: dict[str, object] = {"circuit": worked.circuit, "units": worked.units, "name": name, "source": source, "kind": kind.value}
+    if kind is PartKind.FIGURE:
+        context["figure"] = Markup(figure)
+    elif kind is PartKind.EQUATIONS:
+        context["equations"] = setup.view_equations(worked)
+    elif kind is PartKind.LOOP:
+        context["loops"] = setup.view_loops(worked, layout)
+    elif kind is PartKind.CHECK:
         context["record"] = Markup(json_block("", write_record(worked)).replace(' id=""', ""))
+    elif kind is PartKind.CARD:
+        context["facts"] = count_facts(worked)
+    else:
+        context["currents"] = answers.view_currents(worked, layout)
     return render(f"part-{kind.value}.html.jinja", context).strip()
 
 

@@ -22,8 +22,8 @@ def render_lead(old: str, new: str, *, title: str, site: str = "") -> str:
 
 
 def way(here: str, there: str) -> str:
-    """The relative address that leads from one page of the site to another."""
-    return relpath(f"/{there}", f"/{here}") + "/"
+    """The relative address that leads from one page of the site to another; an address without a slash at its end is a file."""
+    return relpath(f"/{there}", f"/{here.rpartition('/')[0]}") + ("" if there and not there.endswith("/") else "/")
 
 
 def render_gone(title: str, why: str, instead: tuple[tuple[str, str], ...]) -> str:

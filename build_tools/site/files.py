@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import partial
+from pathlib import Path
 
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files, InclusionLevel
 
-from build_tools.page.embed import folders, write_embed
+from build_tools.page.embed import embeds, write_embed
 from build_tools.page.listing import figure_file
 from build_tools.site.index import write_index
 from build_tools.site.leads import gone_markdown, gone_source, lead_files
@@ -28,17 +29,28 @@ def generate(library: Library, config: MkDocsConfig) -> Iterator[File]:
     """Every added file."""
     add = partial(File.generated, config)
     beside_nav = partial(add, inclusion=InclusionLevel.NOT_IN_NAV)
-    for address, page in library.examples.items():
+    for page in library.examples.values():
         yield add(example_source(page.address), content=page.markdown)
-        yield add(f"{address}figure.svg", content=figure_file(page.figure))
-        for folder in folders:
-            path = f"embed/{page.address}/{folder}/index.html".replace("//", "/")
-            yield add(path, content=write_embed(page, folder, site=config.site_url or ""))
     for address, said in library.gone.items():
         yield beside_nav(gone_source(address), content=gone_markdown(said.title))
     yield add("examples.json", content=write_index(library.examples.values()))
-    for path, content in lead_files(library, config.site_url or ""):
-        yield add(path, content=content)
+
+
+def write_beside(library: Library, config: MkDocsConfig) -> None:
+    """Write what stands beside the finished pages, one file after the other: together they would fill the memory."""
+    for path, content in stand_beside(library, config.site_url or ""):
+        target = Path(config.site_dir) / path
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_text(content, encoding="utf-8")
+
+
+def stand_beside(library: Library, site: str) -> Iterator[tuple[str, str]]:
+    """Figures as files, light pages for other sites, and pages that lead on: path and content of each."""
+    for address, page in library.examples.items():
+        yield f"{address}figure.svg", figure_file(page.figure)
+        for name in embeds:
+            yield f"embed/{page.address}/{name or 'index.html'}", write_embed(page, name, site=site)
+    yield from lead_files(library, site)
 
 
 def example_source(address: str) -> str:

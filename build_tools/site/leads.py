@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from build_tools.page.embed import embeds
 from build_tools.page.listing import figure_file
 from build_tools.page.standalone import render_anchor, render_gone, render_lead, way
 from build_tools.site.addresses import home_of
@@ -18,6 +19,22 @@ def lead_files(library: Library, site: str) -> Iterator[tuple[str, str]]:
         yield f"{old}index.html", render_lead(old, new, title=library.titles.get(new, new), site=site)
         if page := library.examples.get(new):
             yield f"{old}figure.svg", figure_file(page.figure)
+            yield from lead_embeds(old, embed_address(new), page.title, site)
+    for address, said in library.gone.items():
+        if address.startswith("examples/"):
+            yield from lead_embeds(address, address, said.title, site)
+
+
+def lead_embeds(old: str, new: str, title: str, site: str) -> Iterator[tuple[str, str]]:
+    """The light pages of an old address lead on to those of the new one, or to what says that it is gone."""
+    for name in embeds:
+        here, there = f"{embed_address(old)}{name}", f"{new}{name}" if new.startswith("embed/") else new
+        yield f"{here}{'' if name else 'index.html'}", render_lead(here, there, title=title, site=site)
+
+
+def embed_address(example: str) -> str:
+    """Where the light pages of an example stand."""
+    return f"embed/{example.removeprefix('examples/')}"
 
 
 def gone_source(address: str) -> str:

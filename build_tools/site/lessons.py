@@ -116,6 +116,8 @@ def find_wrong_name(asked: Asked, spot: Spot, workshop: Workshop) -> Problem | N
         renamed = next((page.address for page in workshop.examples.values() if asked.example in page.formerly), "")
         way_out = f'it is called "{renamed}" now' if renamed else did_you_mean(asked.example, names)
         return fault(spot, "the name of an example", describe(asked.example), way_out)
+    if not (asked.name or asked.flip or asked.leave_out):
+        return None
     worked, _ = workshop.worked(Asked(example=asked.example, kind=asked.kind))
     currents = worked.equations.unknowns
     for name in asked.flip:

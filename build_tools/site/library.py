@@ -75,7 +75,7 @@ def find_standing(
     return standing | {
         address: Standing(
             source=f"circuits/{page.address}.toml",
-            ids=ids_of(page),
+            ids=ids_of(page) if not {address, *(f"examples/{old}/" for old in page.formerly)}.isdisjoint(recorded) else (),
             formerly=tuple(f"examples/{old}/" for old in page.formerly),
             is_example=True,
             is_made=True,
@@ -88,7 +88,7 @@ def ids_of(page: Page) -> frozenset[str]:
     """The ids on an example's page."""
     headings = re.findall(r"\{ #([\w-]+)", page.markdown)
     blocks = (text for name, text in page.blocks.items() if name != "record")
-    return frozenset(headings).union(*(re.findall(r'\bid="([^"]+)"', text) for text in blocks))
+    return frozenset(headings).union(*(re.findall(r' id="([^"]+)"', text) for text in blocks))
 
 
 def title_of(page: HandWritten) -> str:

@@ -22,7 +22,7 @@ from build_tools.page.page import Page
 from build_tools.site.anchors import know_anchors
 from build_tools.site.blocks import Blocks
 from build_tools.site.describing import describe, with_search_text
-from build_tools.site.files import add_files, example_source
+from build_tools.site.files import add_files, example_source, write_beside
 from build_tools.site.keep import Keep, edition_of, fingerprint
 from build_tools.site.lessons import Workshop, leave_places
 from build_tools.site.library import FaultyLibrary, Library, gather
@@ -64,6 +64,10 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         """Begin with nothing in memory. A plugin that has this stage is kept by MkDocs between the rebuilds of `serve`."""
         self.serving = command == "serve"
         self.kept, self.workshop, self.library = None, None, Library()
+
+    def on_config(self, config: MkDocsConfig, **_: Any) -> None:
+        """Let the theme's inline scripts be the same on every page, so that one policy fits all."""
+        config.extra.setdefault("scope", "/")
 
     def on_pre_build(self, *, config: MkDocsConfig, **_: Any) -> None:
         """Work all circuits and settle all addresses, before MkDocs empties the site folder: a fault must not cost it."""
@@ -133,7 +137,8 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             raise PluginError(f"{page.file.src_uri}: expected no inline script, got “{found}”; put it into a file") from None
 
     def on_post_build(self, *, config: MkDocsConfig, **_: Any) -> None:
-        """Make the search index light, and write the content policy down for the host."""
+        """Write what stands beside the pages, make the search index light, and write the content policy down for the host."""
+        write_beside(self.library, config)
         thin_index(Path(config.site_dir))
         if self.policy:
             (Path(config.site_dir) / "policy.txt").write_text(f"Content-Security-Policy: {self.policy.text}\n", encoding="utf-8")

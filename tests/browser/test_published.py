@@ -25,7 +25,7 @@ from selenium.webdriver.support.wait import WebDriverWait
 
 import tests.browser.screen as screen
 from build_tools.__main__ import main
-from build_tools.page.embed import folders, measure
+from build_tools.page.embed import embeds, measure
 from build_tools.pipeline import make_page
 from tests.browser.conftest import Quiet
 from tests.site.library import repository, write
@@ -97,12 +97,12 @@ def until(browser: Chrome, true: Callable[[], object]) -> None:
 def test_every_link_and_every_lead_is_followed_to_the_last(root: str, published: Path) -> None:
     """A crawler begins at the home page, the old addresses and the light pages; each answer is a page, each fragment an element."""
     index = json.loads((published / below / "examples.json").read_text(encoding="utf-8"))
-    waiting = {root, *(f"{root}examples/{name}/" for name in (old, removed))}
-    waiting |= {
-        f"{root}embed/{example['address']}/{folder}/".replace("//", "/").replace(":/", "://", 1)
-        for example in index["examples"]
-        for folder in folders
+    waiting = {
+        root,
+        *(f"{root}examples/{name}/" for name in (old, removed)),
+        *(f"{root}embed/{name}/figure.html" for name in (old, removed)),
     }
+    waiting |= {f"{root}embed/{example['address']}/{name}" for example in index["examples"] for name in embeds}
     waiting |= {root + section for example in index["examples"] for section in example["sections"]}
     seen: dict[str, frozenset[str]] = {}
     fragments: set[tuple[str, str, str]] = set()
@@ -266,12 +266,12 @@ def test_an_embed_follows_its_host(browser: Chrome, root: str, published: Path, 
 def test_frames_are_as_large_as_what_they_show(browser: Chrome, root: str, address: str) -> None:
     """Nothing is cut off or scrolls, and little is left empty."""
     page = make_page(repository / f"circuits/{address}.toml")
-    for folder, kinds in folders.items():
+    for name, kinds in embeds.items():
         size = measure(page, kinds)
         view = {"width": size.width, "height": size.height, "deviceScaleFactor": 1, "mobile": False}
         browser.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", view)
-        browser.get(f"{root}embed/{address}/{folder}".rstrip("/") + "/")
+        browser.get(f"{root}embed/{address}/{name}")
         needed = browser.execute_script("return document.body.getBoundingClientRect().height")
-        assert needed <= size.height, folder
-        assert size.height - needed <= 200, folder
-        assert browser.execute_script("return document.documentElement.scrollWidth") <= size.width, folder
+        assert needed <= size.height, name
+        assert size.height - needed <= 200, name
+        assert browser.execute_script("return document.documentElement.scrollWidth") <= size.width, name

@@ -12,7 +12,7 @@ import html5lib
 import pytest
 from jsonschema import Draft202012Validator
 
-from build_tools.page.embed import folders
+from build_tools.page.embed import embeds
 from build_tools.pipeline import solve_file
 from tests.site.library import repository
 
@@ -22,10 +22,10 @@ allowed = 60_000
 
 
 def embed_page(site: Path, address: str, folder: str) -> Path:
-    return site / "embed" / address / folder / "index.html"
+    return site / "embed" / address / (folder or "index.html")
 
 
-@pytest.mark.parametrize("folder", folders)
+@pytest.mark.parametrize("folder", embeds)
 def test_every_example_has_light_pages(site: Path, folder: str) -> None:
     """One for the whole, one for each part: sound HTML without scripts, forms, frames or a request to elsewhere."""
     for address in addresses:
@@ -44,10 +44,10 @@ def test_every_example_has_light_pages(site: Path, folder: str) -> None:
 @pytest.mark.parametrize(
     ("folder", "holds"),
     [
-        ("figure", ["<svg"]),
-        ("equations", ["equation-set"]),
-        ("loops", ["walk"]),
-        ("answers", ["part-answers"]),
+        ("figure.html", ["<svg"]),
+        ("equations.html", ["equation-set"]),
+        ("loops.html", ["walk"]),
+        ("answers.html", ["part-answers"]),
         ("", ["<svg", "equation-set", "part-answers"]),
     ],
 )

@@ -91,11 +91,13 @@ def test_the_list_shows_every_example_with_its_figure(library: Path, publish: Pu
 
 
 def test_search_has_one_entry_for_each_example(library: Path, publish: Publish) -> None:
-    """An example is found by its title and topics, once, without the rubble of its equations."""
+    """An example is found by its title, topics and ideas, once, without the rubble of its equations."""
     publish(library)
     index = json.loads((library / "site/search/search_index.json").read_text(encoding="utf-8"))
     entries = [entry for entry in index["docs"] if entry["location"].startswith("examples/bilge-pump/")]
-    assert [(entry["title"], entry["tags"]) for entry in entries] == [("The bilge pump on two banks", ["two batteries"])]
+    assert [(entry["title"], entry["tags"]) for entry in entries] == [
+        ("The bilge pump on two banks", ["two batteries", "bare wire", "minus sign", "charging"])
+    ]
     assert "pump R3" in re.sub(r"<[^>]*>", "", entries[0]["text"])
 
 
