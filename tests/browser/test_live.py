@@ -16,6 +16,7 @@ from tests.browser.own_work import sections, work_example, write_texts
 
 pytestmark = pytest.mark.usefixtures("browser")
 
+keys = ("flip", "leave-out", "walk", "set", "step", "help")
 examples = ("neutral-wire", "frost-bridge", "link-wire", "pontoon-lamps", "bow-lamp")
 
 
@@ -28,10 +29,11 @@ def phone_in_hand(browser: Chrome) -> Iterator[None]:
 
 @pytest.fixture
 def open_example(browser: Chrome, host: str, request: pytest.FixtureRequest) -> Iterator[None]:
-    """The example of a test; afterwards the console is empty and nobody else was asked for anything."""
+    """The example of a test, the frost bridge unless it has a name; afterwards the console is empty and nobody else was asked."""
+    name = request.getfixturevalue("name") if "name" in request.fixturenames else "frost-bridge"
     screen.console(browser)
     screen.requests(browser)
-    phone.open_page(browser, f"{host}examples/{request.getfixturevalue('name')}/")
+    phone.open_page(browser, f"{host}examples/{name}/")
     yield
     assert screen.console(browser) == ()
     assert {urlsplit(address).netloc for address in screen.requests(browser)} <= {urlsplit(host).netloc, ""}
@@ -124,9 +126,8 @@ def test_a_loop_too_many_says_what_it_repeats(browser: Chrome, name: str) -> Non
     assert phone.section_text(browser, "currents") == write_texts(name)["currents"]
 
 
-@pytest.mark.parametrize("name", ["frost-bridge"])
 @pytest.mark.usefixtures("open_example")
-def test_a_loop_walked_by_tapping_parts(browser: Chrome, name: str) -> None:
+def test_a_loop_walked_by_tapping_parts(browser: Chrome) -> None:
     """Part after part in the figure, one of them wrong, one taken back; the closed loop is taken into the set."""
     phone.tap(browser, "loop-chooser summary")
     phone.tap(browser, "[data-choose=walk]")
@@ -170,9 +171,8 @@ def test_back_forward_and_reload_keep_what_was_chosen(browser: Chrome, name: str
     assert (phone.search(browser), page_texts(browser)) == ("", write_texts(name))
 
 
-@pytest.mark.parametrize("name", ["frost-bridge"])
 @pytest.mark.usefixtures("open_example")
-def test_copy_link_gives_what_is_on_the_screen(browser: Chrome, name: str) -> None:
+def test_copy_link_gives_what_is_on_the_screen(browser: Chrome) -> None:
     """The address goes to the clipboard; where the browser refuses, it stands selected in a field."""
     phone.tap(browser, "[data-turn=I2]")
     browser.execute_script(
@@ -186,7 +186,7 @@ def test_copy_link_gives_what_is_on_the_screen(browser: Chrome, name: str) -> No
     assert browser.execute_script("return getSelection().toString() || document.activeElement.value") == browser.current_url
 
 
-@given(broken=st.lists(st.sampled_from(("flip", "leave-out", "walk", "set", "step", "help")).flatmap(lambda key: st.tuples(st.just(key), st.text(max_size=30))), max_size=4))
+@given(broken=st.lists(st.tuples(st.sampled_from(keys), st.text(max_size=30)), max_size=4))
 @settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
 def test_a_malformed_address_does_no_harm(browser: Chrome, host: str, broken: list[tuple[str, str]]) -> None:
     """Whatever stands in it, the page is as printed, and the console stays empty."""

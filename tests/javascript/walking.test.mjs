@@ -1,0 +1,39 @@
+/** A walk of the reader's own, part by part. */
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+
+import { markChanges } from "../../docs/assets/javascripts/elements/changes.mjs";
+import { buildTopology } from "../../docs/assets/javascripts/laws/circuit.mjs";
+import { standOf } from "../../docs/assets/javascripts/laws/walking.mjs";
+
+const part = (name, start, end) => ({ name, start, end });
+const parts = [part("E1", "a", "b"), part("R1", "b", "c"), part("R2", "c", "a"), part("R3", "b", "c"), part("C1", "b", "a")];
+const branch = (current, ...steps) => ({ current, start: "", end: "", steps: steps.map((at) => ({ part: parts[at], forward: true })) });
+const topology = buildTopology({
+  parts,
+  part: Object.fromEntries(parts.map((each) => [each.name, each])),
+  node: { a: "a", b: "b", c: "c" },
+  branches: [branch("I1", 2, 0), branch("I2", 1), branch("I3", 3)],
+});
+
+const cases = [
+  [[], "", false, ["R2", "E1", "R1", "R3"]],
+  [["E1"], "", false, ["R2", "R1", "R3"]],
+  [["E1", "R1"], "c", false, ["R2", "R3"]],
+  [["R1", "R3"], "b", true, []],
+  [["E1", "R1", "R2"], "a", true, []],
+];
+
+for (const [through, here, isClosed, next] of cases) {
+  test(`a walk through ${through.join(", ") || "nothing"} stands at ${here || "no one place"}`, () => {
+    const stand = standOf(through, topology);
+    assert.deepEqual([stand.here, stand.isClosed, stand.next], [here, isClosed, next]);
+  });
+}
+
+test("only the smallest elements that differ are marked", () => {
+  const row = (name, text) => ["tr", { "data-part": name }, ["th", {}, name], ["td", {}, text]];
+  const marked = markChanges(["tbody", {}, row("R1", "+"), row("R2", "+")], ["tbody", {}, row("R1", "+"), row("R2", "−")]);
+  assert.deepEqual(marked, ["tbody", {}, row("R1", "+"), ["tr", { "data-part": "R2" }, ["th", {}, "R2"], ["td", { class: "changed" }, "−"]]]);
+});

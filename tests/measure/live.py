@@ -1,0 +1,142 @@
+"""What the living page costs: bytes of our scripts and styles, time to use on a slow network, time from tap to paint.
+
+    python -m tests.measure.live                     three examples
+    python -m tests.measure.live neutral-wire 1      these examples, the processor slowed so many times
+
+It needs Chromium with chromedriver, and a quiet machine: on a busy one the times are of the other programs. It prints
+figures and asserts nothing.
+"""
+
+from __future__ import annotations
+
+import gzip
+import os
+import re
+import sys
+import threading
+from collections.abc import Sequence
+from functools import partial
+from http.server import ThreadingHTTPServer
+from pathlib import Path
+from statistics import median
+from tempfile import TemporaryDirectory
+from time import perf_counter, sleep
+
+from selenium.webdriver import Chrome, ChromeOptions, ChromeService
+
+import tests.browser.phone as phone
+from tests.browser.conftest import Quiet, chromium, driver, flags
+from tests.site.library import build_whole_site
+
+slow_network = {"offline": False, "latency": 400, "downloadThroughput": 50_000, "uploadThroughput": 50_000}
+"""A slow phone network: 400 kbit/s, 400 ms to and fro."""
+
+fast_network = {"offline": False, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1}
+
+imported = re.compile(r'(?:from|import)\s*\(?\s*"(\.[^"]+)"')
+
+watch_taps = """
+window.taps = [];
+new PerformanceObserver(list => {
+  for (const entry of list.getEntries()) {
+    if (entry.name === 'click') window.taps.push([entry.duration, entry.processingEnd - entry.processingStart]);
+  }
+}).observe({type: 'event', durationThreshold: 16});
+"""
+
+
+def main(names: Sequence[str], slowdown: int) -> None:
+    """Print every figure."""
+    print(f"load of the machine: {os.getloadavg()[0]:.1f} on {os.cpu_count()} processors")
+    with TemporaryDirectory() as folder:
+        site = build_whole_site(Path(folder))
+        report_bytes(site)
+        server = ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(site)))
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        host = f"http://127.0.0.1:{server.server_port}/"
+        browser = start_browser()
+        with phone.held(browser):
+            report_start(browser, host, names[0])
+            for name in names:
+                report_taps(browser, host, name, slowdown)
+        browser.quit()
+        server.shutdown()
+
+
+def start_browser() -> Chrome:
+    options = ChromeOptions()
+    options.binary_location = chromium or ""
+    for flag in flags:
+        options.add_argument(flag)
+    return Chrome(options=options, service=ChromeService(driver))
+
+
+def report_bytes(site: Path) -> None:
+    """Our scripts as a page loads them, and our styles, each file compressed by itself as a server sends it."""
+    scripts = find_loaded(site / "assets/javascripts/main.mjs")
+    styles = list((Path(__file__).parents[2] / "docs/assets/stylesheets").glob("*.css"))
+    together = 0
+    for kind in ("laws", "page", "elements", "javascripts", "stylesheets"):
+        files = [path for path in (*scripts, *styles) if path.parent.name == kind]
+        size = sum(len(gzip.compress(path.read_bytes(), 9)) for path in files)
+        together += size
+        print(f"{kind:12} {len(files):3} files {size / 1000:6.1f} kB gzipped")
+    print(f"{'together':22} {together / 1000:6.1f} kB gzipped")
+
+
+def find_loaded(first: Path) -> list[Path]:
+    """A script and all that it imports."""
+    found: list[Path] = []
+    waiting = [first.resolve()]
+    while waiting:
+        path = waiting.pop()
+        if path not in found:
+            found.append(path)
+            waiting += [(path.parent / name).resolve() for name in imported.findall(path.read_text(encoding="utf-8"))]
+    return found
+
+
+def report_start(browser: Chrome, host: str, name: str) -> None:
+    """Time until a page can be read, and until it is alive, on a slow network with nothing kept."""
+    browser.execute_cdp_cmd("Network.enable", {})
+    browser.execute_cdp_cmd("Network.setCacheDisabled", {"cacheDisabled": True})
+    browser.execute_cdp_cmd("Network.emulateNetworkConditions", slow_network)
+    browser.get("about:blank")
+    begun = perf_counter()
+    browser.execute_cdp_cmd("Page.navigate", {"url": f"{host}examples/{name}/"})
+    while not browser.execute_script("return Boolean(document.querySelector('live-example')?.worked)") and perf_counter() - begun < 60:
+        sleep(0.02)
+    alive = perf_counter() - begun
+    painted = browser.execute_script("return performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? NaN") / 1000
+    print(f"{name}, 400 kbit/s and 400 ms: to be read after {painted:.1f} s, alive after {alive:.1f} s")
+    browser.execute_cdp_cmd(
+        "Network.emulateNetworkConditions", {"offline": False, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1}
+    )
+    browser.execute_cdp_cmd("Network.setCacheDisabled", {"cacheDisabled": False})
+
+
+def report_taps(browser: Chrome, host: str, name: str, slowdown: int) -> None:
+    """From the touch on an arrow, and on a row, until the changed page is painted, and until all of it is written."""
+    phone.open_page(browser, f"{host}examples/{name}/")
+    browser.execute_script(watch_taps)
+    browser.execute_cdp_cmd("Emulation.setCPUThrottlingRate", {"rate": slowdown})
+    currents = browser.execute_script("return [...document.querySelectorAll('[data-turn]')].map(button => button.dataset.turn)")
+    for kind, selector in (("arrow", ".figure-frame .arrow[data-current={}] .head"), ("row", "[data-turn={}]")):
+        browser.execute_script("window.taps.length = 0")
+        for current in (*currents, *currents, *currents)[:16]:
+            sleep(0.4)
+            phone.tap(browser, selector.format(current))
+        sleep(0.3)
+        taps = browser.execute_script("return window.taps")
+        painted, script = ([tap[at] for tap in taps] or [float("nan")] for at in (0, 1))
+        print(f"{name}, {kind}, processor slowed {slowdown} times: painted {spread(painted)}, of that our script {spread(script)}")
+    browser.execute_cdp_cmd("Emulation.setCPUThrottlingRate", {"rate": 1})
+
+
+def spread(times: list[float]) -> str:
+    return f"{median(times):.0f} ms ({min(times):.0f} to {max(times):.0f})"
+
+
+if __name__ == "__main__":
+    given = [word for word in sys.argv[1:] if not word.isdigit()]
+    main(given or ("neutral-wire", "frost-bridge", "bow-lamp"), int(next((word for word in sys.argv[1:] if word.isdigit()), "4")))
