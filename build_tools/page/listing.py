@@ -69,7 +69,10 @@ def find_choices(shelves: tuple[Shelf, ...]) -> tuple[Choice, ...]:
         Choice(name="unknowns", label="Unknown currents", all="any number", options=unknowns),
         Choice(name="part", label="With a", all="any part", options=words(sorted(kind for entry in entries for kind in entry.kinds))),
         Choice(
-            name="asked", label="Asks for", all="any current", options=words(sorted(kind for entry in entries for kind in entry.asked_kinds))
+            name="asked",
+            label="Asks for",
+            all="any current",
+            options=words(sorted(kind for entry in entries for kind in entry.asked_kinds)),
         ),
     )
 

@@ -13,7 +13,7 @@ from build_tools.figure.layout import Layout
 from build_tools.laws.meaning import WorkedCircuit
 from build_tools.page import answers, setup
 from build_tools.page.record import write_record
-from build_tools.page.writing import count_facts, json_block, render
+from build_tools.page.writing import count_facts, json_block, render, write_layout
 
 
 class PartKind(StrEnum):
@@ -58,7 +58,7 @@ def render_part(kind: PartKind, name: str, worked: WorkedCircuit, *, figure: str
 
     Args:
         kind: which.
-        name: of the loop or the current, for those that take one.
+        name: of the loop or the current, for those that take one; for a check the currents turned round, dots between.
         worked: the circuit, with the choices made.
         figure: its drawing.
         layout: where the drawing's lines run, for words of direction.
@@ -72,7 +72,8 @@ def render_part(kind: PartKind, name: str, worked: WorkedCircuit, *, figure: str
     elif kind is PartKind.LOOP:
         context["loops"] = setup.view_loops(worked, layout)
     elif kind is PartKind.CHECK:
-        context["record"] = Markup(json_block("", write_record(worked)).replace(' id=""', ""))
+        context["record"] = inner(json_block("", write_record(worked)))
+        context["layout"] = inner(json_block("", write_layout(layout))) if layout else ""
     elif kind is PartKind.CARD:
         context["facts"] = count_facts(worked)
     else:
@@ -80,9 +81,14 @@ def render_part(kind: PartKind, name: str, worked: WorkedCircuit, *, figure: str
     return render(f"part-{kind.value}.html.jinja", context).strip()
 
 
+def inner(block: str) -> Markup:
+    """What stands in a JSON block."""
+    return Markup(block.partition(">")[2].rpartition("<")[0])
+
+
 def read_layout(block: str) -> Layout:
     """The geometry of a figure, from the JSON block that its page carries."""
-    kept: dict[str, Any] = json.loads(block.partition(">")[2].rpartition("<")[0])
+    kept: dict[str, Any] = json.loads(inner(block))
     return Layout(
         places={name: (x, y) for name, (x, y) in kept["places"].items()},
         routes={name: tuple((x, y) for x, y in route) for name, route in kept["routes"].items()},

@@ -94,7 +94,8 @@ def find_clashes(standing: Mapping[str, Standing], gone: Mapping[str, Gone]) -> 
                 yield f"{page.source}: formerly: expected an address of this page alone, got {old}, which {claims[old]} names too"
     for address, said in gone.items():
         if address in standing or address in claims:
-            yield f"{said.place}: expected an address where no page stands now, got {address}, which is {standing[address].source if address in standing else 'led on by ' + claims[address]}"
+            taken = f"is {standing[address].source}" if address in standing else f"is led on by {claims[address]}"
+            yield f"{said.place}: expected an address where no page stands now, got {address}, which {taken}"
         for other in said.instead:
             if other.partition("#")[0] not in standing:
                 near = get_close_matches(other, standing, n=1)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from build_tools import pipeline
@@ -63,14 +63,17 @@ class Workshop:
 
     def make(self, asked: Asked, here: str) -> str:
         """One part for the page at the address `here`."""
-        page, (worked, _) = self.examples[f"examples/{asked.example}/"], self.worked(asked)
+        page, name, worked = self.examples[f"examples/{asked.example}/"], asked.name, self.worked(asked)[0]
+        if asked.kind is PartKind.CHECK:
+            # A check turns arrows by itself, so it starts from the directions of the page.
+            name, worked = ".".join(asked.flip), self.worked(replace(asked, flip=()))[0]
         figure = self.figure(asked, page) if asked.kind is PartKind.FIGURE else ""
         section = section_of[asked.kind]
         if asked.kind is PartKind.LOOP:
             section = f"loop-{number_of_loop(worked, asked.name)}"
         href = way(here, f"examples/{asked.example}/") + asked.query + (f"#{section}" if section else "")
         source = Source(href=href, title=page.title, summary=page.summary)
-        return render_part(asked.kind, asked.name, worked, figure=figure, layout=read_layout(page.blocks["layout"]), source=source)
+        return render_part(asked.kind, name, worked, figure=figure, layout=read_layout(page.blocks["layout"]), source=source)
 
 
 def number_of_loop(worked: WorkedCircuit, name: str) -> int:

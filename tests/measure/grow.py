@@ -23,10 +23,30 @@ from tests.measure.benchmark import build, root
 aims = """aims: 1,000 cost at most 11 times what 100 cost; warm build 1.2 s at 100, 8 s at 1,000; peak 200 MB;
 page 14 kB gzipped; search index 6 kB at 100, 40 kB at 1,000"""
 things = ("lamp", "pump", "heater", "charger", "horn", "radio", "fridge", "winch", "kettle", "compass light", "fan", "gauge")
-places = ("on the pontoon", "in the boat hall", "at the jetty", "in the mess room", "on the launch", "in the dinghy", "by the slipway", "in the workshop")
+places = (
+    "on the pontoon",
+    "in the boat hall",
+    "at the jetty",
+    "in the mess room",
+    "on the launch",
+    "in the dinghy",
+    "by the slipway",
+    "in the workshop",
+)
 feelings = ("quiet", "tired", "new", "old", "borrowed", "forgotten", "bright", "patient", "spare", "stubborn", "winter", "summer")
 levels = ("first steps", "core", "stretch")
-topics = ("two batteries", "bare wire", "charging", "internal resistance", "parallel parts", "bridge", "negative answer", "one loop", "meters", "switch")
+topics = (
+    "two batteries",
+    "bare wire",
+    "charging",
+    "internal resistance",
+    "parallel parts",
+    "bridge",
+    "negative answer",
+    "one loop",
+    "meters",
+    "switch",
+)
 numbers = ("1", "1.2", "1.5", "1.8", "2.2", "2.7", "3.3", "3.9", "4.7", "5.6", "6.8", "8.2", "10", "12", "15", "18", "22", "27", "33", "47")
 
 
@@ -78,7 +98,9 @@ def write_circuit(number: int) -> str:
     chance = random.Random(number)
     thing, place, feeling = chance.choice(things), chance.choice(places), chance.choice(feelings)
     branches = chance.randint(2, 4)
-    lines = [f'E1 = {{ battery = "{chance.choice(["12 V", "12.6 V", "24 V", "6 V", "9 V"])}", minus = "a", plus = "p", internal_resistance = "{chance.choice(["0.1", "0.2", "0.5"])} ohm" }}']
+    lines = [
+        f'E1 = {{ battery = "{chance.choice(["12 V", "12.6 V", "24 V", "6 V", "9 V"])}", minus = "a", plus = "p", internal_resistance = "{chance.choice(["0.1", "0.2", "0.5"])} ohm" }}'
+    ]
     lines.append(f'R1 = {{ resistor = "{chance.choice(numbers)} ohm", between = ["p", "b"] }}')
     for branch in range(2, branches + 1):
         if chance.random() < 0.4:

@@ -38,7 +38,7 @@ def built(library: Path, publish: Publish, text: str) -> str:
         ("equations", 'class="equation-set"'),
         ("loop L1", 'class="walk"'),
         ("answers", "as assumed"),
-        ("check", "<own-check>"),
+        ("check", '<check-numbers><script type="application/json" class="circuit-data">{"address"'),
         ("card", "Find the current through the pump R3."),
         ("current I3", "</i><sub>3</sub></span> = "),
     ],
