@@ -98,9 +98,8 @@ def write_circuit(number: int) -> str:
     chance = random.Random(number)
     thing, place, feeling = chance.choice(things), chance.choice(places), chance.choice(feelings)
     branches = chance.randint(2, 4)
-    lines = [
-        f'E1 = {{ battery = "{chance.choice(["12 V", "12.6 V", "24 V", "6 V", "9 V"])}", minus = "a", plus = "p", internal_resistance = "{chance.choice(["0.1", "0.2", "0.5"])} ohm" }}'
-    ]
+    emf, inner = chance.choice(("12 V", "12.6 V", "24 V", "6 V", "9 V")), chance.choice(("0.1", "0.2", "0.5"))
+    lines = [f'E1 = {{ battery = "{emf}", minus = "a", plus = "p", internal_resistance = "{inner} ohm" }}']
     lines.append(f'R1 = {{ resistor = "{chance.choice(numbers)} ohm", between = ["p", "b"] }}')
     for branch in range(2, branches + 1):
         if chance.random() < 0.4:
@@ -112,7 +111,7 @@ def write_circuit(number: int) -> str:
     told = ", ".join(f'"{topic}"' for topic in chance.sample(topics, chance.randint(1, 3)))
     return (
         f'title = "The {feeling} {thing} {place}, {number}"\n'
-        f'question = "A {feeling} {thing} {place} hangs on {branches} branches. Find the current through {asked}, and say which way it goes."\n'
+        f'question = "A {feeling} {thing} {place} has {branches} branches. Find the current through {asked}, and say which way it goes."\n'
         f'level = "{levels[min(2, branches - 2)]}"\ntopics = [{told}]\nasked = ["{asked}"]\n\n[parts]\n' + "\n".join(lines) + "\n"
     )
 
