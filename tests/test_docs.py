@@ -138,7 +138,7 @@ def test_the_part_lines_are_accepted() -> None:
 @pytest.mark.parametrize(
     "word",
     [
-        *file_keys, *levels, *Kind, *{key for rule in kinds.values() for key in (*rule.ends, *rule.options, *rule.states)},
+        *file_keys, *levels, *Kind, *sorted({key for rule in kinds.values() for key in (*rule.ends, *rule.options, *rule.states)}),
         "joined", "bends", "resistors", "batteries", "through", "toward", "start", "leave_out", "unknown",
         *(unit for unit in units if not unit.endswith("A")),
     ],
