@@ -8,13 +8,13 @@ from __future__ import annotations
 import argparse
 import json
 import os
+import re
 import sys
 from collections.abc import Sequence
 from io import TextIOWrapper
 from pathlib import Path
 
 from build_tools.answer import write_answer
-from build_tools.circuit.formerly import address_pattern
 from build_tools.circuit.starter import starter_text
 from build_tools.page.record import write_record
 from build_tools.pipeline import FaultyCircuits, check_file, find_files, refuse_twins, work_file
@@ -81,6 +81,7 @@ def check_all(chosen: argparse.Namespace) -> int:
     """Report the faults of every file named, and of every file in a folder named."""
     reports: list[str] = []
     paths: list[Path] = []
+    remarks: list[str] = []
     for path in chosen.paths or [circuits]:
         paths += find_files(path) if path.is_dir() else [path]
         reports += refuse_twins(path) if path.is_dir() else ()
@@ -88,9 +89,11 @@ def check_all(chosen: argparse.Namespace) -> int:
             reports.append(f"{path}: expected circuit files, NAME.toml, got none")
     for path in paths:
         try:
-            check_file(path)
+            remarks += check_file(path)
         except FaultyCircuits as faulty:
             reports.append(str(faulty))
+    for remark in remarks:
+        print(remark)
     if reports:
         raise FaultyCircuits("\n".join(reports))
     print(f"{len(paths)} circuit{'s' if len(paths) != 1 else ''}, no faults")
@@ -100,7 +103,7 @@ def check_all(chosen: argparse.Namespace) -> int:
 def start_new(chosen: argparse.Namespace) -> int:
     """Write a circuit file to begin with."""
     name = chosen.name.removesuffix(".toml")
-    if not address_pattern.fullmatch(name) or name != name.lower():
+    if not re.fullmatch(r"[a-z0-9][a-z0-9-]{0,79}", name):
         print(f'new: expected a name of small letters, digits and hyphens, got "{name}"', file=sys.stderr)
         return 2
     path = circuits / f"{name}.toml"
@@ -114,7 +117,7 @@ def start_new(chosen: argparse.Namespace) -> int:
     except OSError as error:
         print(f"new: expected to write {path}, got “{(error.strerror or 'no access').lower()}”", file=sys.stderr)
         return 2
-    print(f"{path} is written and already solves: change it line by line, then run check {path}")
+    print(f"{path} is written and already solves: change it line by line, then run python -m build_tools check {path}")
     return 0
 
 
