@@ -28,8 +28,10 @@ from build_tools.site.lessons import Workshop, leave_places
 from build_tools.site.library import FaultyLibrary, Library, gather
 from build_tools.site.neighbours import link_in_order, listed_below, show_in_section
 from build_tools.site.policy import ForeignScript, Policy
+from build_tools.site.scripts import find_modules, lighten_assets
 from build_tools.site.searching import thin_index
 
+scripts = "assets/javascripts"
 log = logging.getLogger("mkdocs.plugins.worked-circuits")
 
 tool = Path(pipeline.__file__).parent
@@ -66,8 +68,10 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         self.kept, self.workshop, self.library = None, None, Library()
 
     def on_config(self, config: MkDocsConfig, **_: Any) -> None:
-        """Let the theme's inline scripts be the same on every page, so that one policy fits all."""
+        """Let the theme's inline scripts be the same on every page, so that one policy fits all; name our modules to it."""
         config.extra.setdefault("scope", "/")
+        if (main := Path(config.docs_dir) / scripts / "main.mjs").is_file():
+            config.extra["modules"] = [f"{scripts}/{module}" for module in find_modules(main)]
 
     def on_pre_build(self, *, config: MkDocsConfig, **_: Any) -> None:
         """Work all circuits and settle all addresses, before MkDocs empties the site folder: a fault must not cost it."""
@@ -137,9 +141,10 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
             raise PluginError(f"{page.file.src_uri}: expected no inline script, got “{found}”; put it into a file") from None
 
     def on_post_build(self, *, config: MkDocsConfig, **_: Any) -> None:
-        """Write what stands beside the pages, make the search index light, and write the content policy down for the host."""
+        """Write what stands beside the pages, make search index and scripts light, and write the content policy down for the host."""
         write_beside(self.library, config)
         thin_index(Path(config.site_dir))
+        lighten_assets(Path(config.site_dir))
         if self.policy:
             (Path(config.site_dir) / "policy.txt").write_text(f"Content-Security-Policy: {self.policy.text}\n", encoding="utf-8")
 

@@ -1,0 +1,35 @@
+"""Scripts on their way to a phone: lighter, and all asked for at once."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from build_tools.site.scripts import find_modules, lighten
+
+folder = Path(__file__).parents[2] / "docs/assets/javascripts"
+modules = sorted(folder.rglob("*.mjs"))
+
+
+def test_comments_on_lines_of_their_own_are_taken_out() -> None:
+    """Indents and empty lines too; a comment beside code stays, and so does text that looks like one."""
+    text = '/** What. */\n\n/*\n * long // one\n */\nconst a = "// no"; // kept\n  /** @type {x} */ const b = `/* no */`;\n    // gone\n  b();\n'
+
+    assert lighten(text) == 'const a = "// no"; // kept\n/** @type {x} */ const b = `/* no */`;\nb();\n'
+
+
+@pytest.mark.parametrize("path", modules, ids=lambda path: path.stem)
+def test_no_text_runs_over_several_lines(path: Path) -> None:
+    """A template text over several lines could lose one of them: there is none in our scripts."""
+    assert all(line.count("`") % 2 == 0 for line in path.read_text(encoding="utf-8").splitlines())
+
+
+def test_every_module_that_starts_a_page_is_named_before_it() -> None:
+    """The main module first, each module once, and what is fetched only when it is used left out."""
+    found = find_modules(folder / "main.mjs")
+
+    assert found[0] == "main.mjs"
+    assert len(found) == len(set(found)) > 20
+    assert "sentences.mjs" in found
+    assert all((folder / path).is_file() for path in found)
