@@ -14,7 +14,10 @@ modules = sorted(folder.rglob("*.mjs"))
 
 def test_comments_on_lines_of_their_own_are_taken_out() -> None:
     """Indents and empty lines too; a comment beside code stays, and so does text that looks like one."""
-    text = '/** What. */\n\n/*\n * long // one\n */\nconst a = "// no"; // kept\n  /** @type {x} */ const b = `/* no */`;\n    // gone\n  b();\n'
+    text = (
+        '/** What. */\n\n/*\n * long // one\n */\nconst a = "// no"; // kept\n'
+        "  /** @type {x} */ const b = `/* no */`;\n    // gone\n  b();\n"
+    )
 
     assert lighten(text) == 'const a = "// no"; // kept\n/** @type {x} */ const b = `/* no */`;\nb();\n'
 
