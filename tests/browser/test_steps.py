@@ -286,8 +286,10 @@ def test_a_wrong_sign_is_explained_and_not_given_away(student: Chrome, host: str
     says = internal.find_element("css selector", ".feedback").text
     assert says == "You go through E1 along I1, so the potential drops there."
     assert find(student, "live-example [role=status]").text == says
-    assert internal.find_element("css selector", "[aria-invalid=true]")
-    fill(internal, "\N{MINUS SIGN}", "0,1")
+    assert internal.find_element("css selector", "select[aria-invalid=true]")
+    internal.find_element("css selector", "input").send_keys("0,1", Keys.TAB)
+    assert [each.tag_name for each in internal.find_elements("css selector", "[aria-invalid=true]")] == ["select"]
+    Select(internal.find_element("css selector", "select")).select_by_visible_text("\N{MINUS SIGN}")
     assert len(find_all(student, ".loop-walk:nth-of-type(1) .your-term")) == 1
     fill(emf, "+", "126")
     assert "the emf of E1 in V" in emf.find_element("css selector", ".feedback").text

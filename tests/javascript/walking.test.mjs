@@ -37,3 +37,9 @@ test("only the smallest elements that differ are marked", () => {
   const marked = markChanges(["tbody", {}, row("R1", "+"), row("R2", "+")], ["tbody", {}, row("R1", "+"), row("R2", "−")]);
   assert.deepEqual(marked, ["tbody", {}, row("R1", "+"), ["tr", { "data-part": "R2" }, ["th", {}, "R2"], ["td", { class: "changed" }, "−"]]]);
 });
+
+test("of two rows about one battery each is compared with its own earlier self", () => {
+  const row = (text) => ["tr", { "data-part": "E1" }, ["td", {}, text]];
+  const rows = ["tbody", {}, row("12.8"), row("0.1 I1")];
+  assert.deepEqual(markChanges(structuredClone(rows), rows), rows);
+});

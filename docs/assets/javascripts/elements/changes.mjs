@@ -27,10 +27,14 @@ function mark(older, newer) {
   return { tree: [tag, isMarked ? withClass(attributes, "changed") : attributes, ...found.map((each) => each.tree)], isOpen: isOpen && !isMarked };
 }
 
-/** Each child with the one it came from: the one about the same thing, else the one in its place. */
+/** Each child with the one it came from: the one about the same thing, else the one in its place. A battery has two rows. */
 function align(before, children) {
-  const keyed = new Map(before.map((old) => [keyOf(old), old]).filter(([key]) => key));
-  return children.map((child, at) => [keyed.get(keyOf(child)) ?? before[at], child]);
+  const keyed = new Map();
+  for (const old of before) {
+    const key = keyOf(old);
+    if (key) keyed.set(key, [...(keyed.get(key) ?? []), old]);
+  }
+  return children.map((child, at) => [keyed.get(keyOf(child))?.shift() ?? before[at], child]);
 }
 
 function keyOf(tree) {

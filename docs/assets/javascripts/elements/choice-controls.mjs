@@ -34,9 +34,9 @@ function addControls({ article, worked: { topology } }) {
   }
 }
 
-/** A quiet button in a line of its own. */
+/** A quiet button in a line of its own. Its label is one element, so that no space between its words is lost. */
 export function makeButton(attributes, label) {
-  return build(["button", { type: "button", class: "live-button", ...attributes }, ...label]);
+  return build(["button", { type: "button", class: "live-button", ...attributes }, ["span", {}, ...label]]);
 }
 
 function onButton(button, example) {

@@ -123,7 +123,7 @@ export class YourEquation {
     fields.append(sign, ...(size ? [size] : []), build(["span", { class: "your-name" }, ...(term.current ? [setName(term.current, "current")] : [this.worked.units.voltage])]), show);
     place.append(fields, says);
     const view = { ...each, sign, size, says, fields };
-    for (const field of [sign, size].filter(Boolean)) field.addEventListener("change", () => this.#check(view, field));
+    for (const field of [sign, size].filter(Boolean)) field.addEventListener("change", () => this.#check(view));
     show.addEventListener("click", () => this.#stand(view, "shown"));
     if (answer.stands) this.#showStanding(view);
   }
@@ -144,14 +144,14 @@ export class YourEquation {
     return input;
   }
 
-  #check(view, field) {
+  #check(view) {
     const { term, answer, sign, size, says } = view;
     answer.sign = sign.value;
     answer.size = size?.value ?? "";
     if (size) size.disabled = sign.value === "0";
-    const { verdict, says: trees } = judgeTerm(this.equation, term, answer, this.worked);
-    for (const each of [sign, size].filter(Boolean)) each.toggleAttribute("aria-invalid", false);
-    if (verdict === "wrong") field.setAttribute("aria-invalid", "true");
+    const { verdict, fault, says: trees } = judgeTerm(this.equation, term, answer, this.worked);
+    for (const each of [sign, size].filter(Boolean)) each.removeAttribute("aria-invalid");
+    if (verdict === "wrong") (fault === "sign" ? sign : size).setAttribute("aria-invalid", "true");
     if (verdict === "right") return this.#stand(view, "right");
     says.replaceChildren(...build(["span", {}, ...trees]).childNodes);
     return this.onChange(says.textContent);

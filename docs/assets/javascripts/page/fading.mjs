@@ -31,13 +31,15 @@ export const hasSize = ({ rule }) => rule === "loop";
  * @param {import("../laws/equation.mjs").Term} term
  * @param {{sign: "" | "+" | "-" | "0", size: string}} answer
  * @param {import("../laws/meaning.mjs").Worked} worked
- * @returns {{verdict: "open" | "right" | "wrong", says: import("./saying.mjs").Tree[]}} open: something is still to be filled in
+ * @returns {{verdict: "open" | "right" | "wrong", fault?: "sign" | "size", says: import("./saying.mjs").Tree[]}} open: something is still
+ *   to be filled in; fault: which of the two is wrong
  */
 export function judgeTerm(equation, term, { sign, size }, { topology, units }) {
   if (!sign) return { verdict: "open", says: [] };
   const isSized = hasSize(equation) && sign !== "0";
-  const fault = findSignFault(equation, term, sign) ?? (isSized && size.trim() ? findSizeFault(term, size, topology) : "");
-  if (fault) return { verdict: "wrong", says: tell(fault, namesOf(equation, term, units)) };
+  const signFault = findSignFault(equation, term, sign);
+  const found = signFault ?? (isSized && size.trim() ? findSizeFault(term, size, topology) : "");
+  if (found) return { verdict: "wrong", fault: signFault ? "sign" : "size", says: tell(found, namesOf(equation, term, units)) };
   return isSized && !size.trim() ? { verdict: "open", says: tell("help.sign_right") } : { verdict: "right", says: [] };
 }
 
