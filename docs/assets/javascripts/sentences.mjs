@@ -340,6 +340,7 @@ export default {
   "choose.last": "One loop stays in the set.",
   "choose.take_in": "Take it in",
   "choose.new": "says something new",
+  "choose.nothing_new": "Says nothing new: left out of the set.",
   "choose.old": "would say nothing new",
   "choose.turned": "{name} is walked the other way: every term of its equation changes sign, so it still says the same.",
   "choose.started": "{name} starts at {point} now: the same terms in another order.",

@@ -59,3 +59,21 @@ export function findTappedArrow(event) {
   const nearest = arrows.sort((one, other) => one.far - other.far)[0];
   return nearest && nearest.far <= REACH ? nearest.current : null;
 }
+
+/**
+ * The part that a tap means while a loop is walked: the one under it, else the nearest of the branch whose arrow it meets.
+ * @param {MouseEvent} event
+ * @param {import("../laws/circuit.mjs").Topology} topology
+ * @returns {string | undefined}
+ */
+export function findTappedPart(event, topology) {
+  const { clientX: x, clientY: y, currentTarget: frame } = event;
+  const under = [event.target, ...document.elementsFromPoint(x, y)].map((element) => element.closest("[data-part]")).find((part) => frame.contains(part));
+  if (under) return under.dataset.part;
+  const current = findTappedArrow(event);
+  const names = topology.branches.find((branch) => branch.current === current)?.steps.map((step) => step.part.name) ?? [];
+  const far = (name) => Math.min(...[...frame.querySelectorAll(`[data-part="${CSS.escape(name)}"]`)].map((part) => farFrom(part.getBoundingClientRect(), x, y)));
+  return names.toSorted((one, other) => far(one) - far(other))[0];
+}
+
+const farFrom = ({ left, right, top, bottom }, x, y) => Math.hypot(Math.max(left - x, 0, x - right), Math.max(top - y, 0, y - bottom));

@@ -8,6 +8,7 @@ import { setName, setText } from "../page/prose.mjs";
 import { say, tell } from "../page/saying.mjs";
 import { build } from "./build.mjs";
 import { setLight } from "./light.mjs";
+import { findTappedPart } from "./live-figure.mjs";
 import { tellSet, tellWalking, viewSet, viewWalking } from "./loop-list.mjs";
 import { findExample } from "./page-state.mjs";
 
@@ -167,7 +168,7 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
   #onFigure(event) {
     if (!this.walking) return;
     event.stopImmediatePropagation();
-    const name = event.target.closest("[data-part]")?.dataset.part;
+    const name = findTappedPart(event, this.topology);
     if (!name) return;
     const { next } = standOf(this.walking, this.topology);
     const part = setText(name, this.topology);

@@ -36,15 +36,17 @@ export function viewSet(worked) {
   ];
 }
 
-function viewChosen(loop, { topology, layout }) {
+function viewChosen(loop, { topology, layout, loopSet }) {
   const { name, steps } = loop;
   const key = memberKey(steps, topology.branches);
   const next = steps.length > 1 ? stepStart(steps[1]) : "";
   const isLast = topology.loops.length === 1;
+  const saysNothing = loopSet.repeats.some((each) => each.name === name);
   return [
     "li",
     { "data-choice": name },
     ["p", {}, ["strong", {}, ...setText(name, topology)], ": ", ...setText(loopWords(loop, layout), topology), "."],
+    ...(saysNothing ? [["p", { class: "note" }, say("choose.nothing_new")]] : []),
     buttons(
       ["turn", `turn ${key}`, say("choose.turn")],
       next && ["start", `start ${key}`, ...tell("choose.start", { point: setName(next, "point") })],
