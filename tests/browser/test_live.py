@@ -221,3 +221,28 @@ def test_nothing_moves_when_the_scripts_start(browser: Chrome, host: str, name: 
     phone.open_page(browser, f"{host}examples/{name}/{spot}")
     phone.settle(browser)
     assert browser.execute_script("return window.shifted") == []
+
+
+def test_the_words_of_a_row_button_stand_apart(browser: Chrome, host: str) -> None:
+    """The spaces beside the name of a current are there to be seen."""
+    phone.open_page(browser, f"{host}examples/link-wire/")
+    assert browser.execute_script("return document.querySelector('[data-turn=I1]').innerText") == "Turn I1 round"
+
+
+def test_an_arrow_on_a_walk_means_the_part_below_it(browser: Chrome, host: str) -> None:
+    """The arrow in the middle of a bare wire does not stand in the way, and does not turn."""
+    phone.open_page(browser, f"{host}examples/link-wire/")
+    phone.tap(browser, ".loop-choice summary")
+    phone.tap(browser, "[data-choose=walk]")
+    phone.tap(browser, ".figure-frame .arrow[data-current=I3] .head")
+    assert phone.said(browser).startswith("W1:")
+    assert phone.search(browser) == ""
+
+
+def test_a_loop_that_repeats_others_says_so_in_the_list(browser: Chrome, host: str) -> None:
+    """It is listed with the set, but not as a part of what counts."""
+    phone.open_page(browser, f"{host}examples/link-wire/")
+    phone.tap(browser, ".loop-choice summary")
+    phone.tap(browser, "[data-walk] [data-choose=in]")
+    notes = [each.text for each in browser.find_elements("css selector", "[data-choice] .note")]
+    assert notes == ["Says nothing new: left out of the set."]
