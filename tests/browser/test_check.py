@@ -128,7 +128,7 @@ def test_two_alternatives_are_both_named_and_both_in_view(phone: Chrome, host: s
     """The longest verdict of the example still stands between the header and the keyboard."""
     visit(phone, host)
     show(phone, 370)
-    assert try_equation(phone, "4*I4+0.2*I5+12.2=0").startswith("Not true. It may be one of two things.")
+    assert try_equation(phone, "12.8-0.2*I1-6*I2-4*I4=0").startswith("Not true. It may be one of two things.")
     covered = phone.execute_script(covered_script, equation_form)
     assert covered["above"] <= 0, covered
     assert covered["below"] <= 0, covered

@@ -95,6 +95,12 @@ test("kΩ beside A in one row is a prefix, the same units throughout are not", (
   assert.deepEqual([fault.kind, fault.slip], ["value", "prefix-of-all"]);
 });
 
+test("one sign for all resistors is no slip where the loop has one sign, and is one where it has both", () => {
+  const slipsOf = (text) => checkEquation(example("frost-bridge"), text).faults.map(({ slip }) => slip);
+  assert.deepEqual(slipsOf("-9 - 3 I1 - I3 = 0"), ["emf-sign"]);
+  assert.ok(slipsOf("-3 I1 - 3 I5 - 2 I2 = 0").includes("all-minus"));
+});
+
 test("what it says is a whole sentence, in the student's own sense of walking", () => {
   const say = (text) => sentence(checkEquation(example("link-wire"), text).say);
   assert.equal(say("12.8 - 0.2 I1 + 6 I2 = 0"), "You go through R1 along I2, so the potential drops there: −\u00a06\u00a0I2, not +\u00a06\u00a0I2.");

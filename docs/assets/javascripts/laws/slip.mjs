@@ -40,10 +40,11 @@ function branchSign(law) {
   }));
 }
 
-/** Every resistor term written with one sign, in either sense of walking; for a single term it is its sign. */
+/** Every resistor term of a loop with both signs written with one, in either sense of walking; for a single term it is its sign. */
 function allMinus(law) {
-  return [(value) => value > 0n, (value) => value < 0n].map((isWrong) => resistances(law).filter(({ value }) => isWrong(value)))
-    .filter((terms) => byColumn(terms).length > 1)
+  const all = resistances(law);
+  return [(value) => value > 0n, (value) => value < 0n].map((isWrong) => all.filter(({ value }) => isWrong(value)))
+    .filter((terms) => terms.length < all.length && byColumn(terms).length > 1)
     .map((terms) => ({
       part: terms[0].part, parts: terms.map(({ part }) => part), column: terms[0].column,
       change: byColumn(terms).map((alike) => [alike[0].column, -2n * add(alike.map(({ value }) => value))]),
