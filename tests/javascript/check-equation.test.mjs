@@ -101,6 +101,34 @@ test("one sign for all resistors is no slip where the loop has one sign, and is 
   assert.ok(slipsOf("-3 I1 - 3 I5 - 2 I2 = 0").includes("all-minus"));
 });
 
+const given = [["bilge-pump-two-banks", "E1 = 12.6"], ["bilge-pump-two-banks", "E1 - E2 = 1.2"], ["bilge-pump-two-banks", "R1 = 4"], ["link-wire", "E1 = 12.8"], ["link-wire", "R1 = 6000 mΩ + 0"], ["frost-bridge", "R1 = 3"], ["frost-bridge", "R1 = 3000"]];
+
+test("what is true of the given values alone is not called untrue", () => {
+  for (const [name, text] of given) {
+    const { verdict, faults, say } = checkEquation(example(name), text);
+    assert.deepEqual([verdict, faults], ["unreadable", []], text);
+    assert.match(sentence(say), /^(True, but no current|Both sides are the same)/, text);
+  }
+});
+
+const untrue = [
+  ["link-wire", "12.8 = 12.2", "only-emfs", "E1, E2"], ["link-wire", "12.8 - 12.2 = 0", "only-emfs", "E1, E2"], ["link-wire", "12800 mV = 12200 mV", "only-emfs", "E1, E2"],
+  ["bilge-pump-two-banks", "E1 = E2", "only-emfs", "E1, E2"], ["bilge-pump-two-banks", "R1 = 5", "no-current"], ["link-wire", "5 = 7", "no-current"], ["link-wire", "0 I1 = 3", "no-current"],
+];
+
+test("currents that cancel are currents all the same", () => {
+  assert.equal(checkEquation(example("link-wire"), "E1 + I1 = 12.8 + I1").say.key, "says-nothing");
+  assert.notEqual(checkEquation(example("link-wire"), "I1 - 24 = I1").say.key, "no-current");
+});
+
+test("what is untrue and has no current is laid beside no law by scaling, and no current is named", () => {
+  for (const [name, text, key, parts] of untrue) {
+    const { verdict, faults, say } = checkEquation(example(name), text);
+    assert.deepEqual([verdict, faults, say.key, say.values.parts], ["false", [], key, parts], text);
+    assert.doesNotMatch(sentence(say), /I\d|[{}]|undefined/, text);
+  }
+});
+
 test("what it says is a whole sentence, in the student's own sense of walking", () => {
   const say = (text) => sentence(checkEquation(example("link-wire"), text).say);
   assert.equal(say("12.8 - 0.2 I1 + 6 I2 = 0"), "You go through R1 along I2, so the potential drops there: −\u00a06\u00a0I2, not +\u00a06\u00a0I2.");

@@ -381,6 +381,8 @@ export default {
     "more-faults": "Not true. Several single slips would give it; look at these first.",
     "two-terms-off": "Not true. It is near the equation of {where}, but more than one term is off: check it term by term.",
     "same-currents": "Not true. It has just the currents of {where}: check each value and each sign.",
+    "only-emfs": "Not true, and no current stands in it. The emfs are those of the loop {where}; the terms with a current are missing: those of {parts}.",
+    "no-current": "Not true, and no current stands in it. Which loop or junction is it meant for?",
     "unrelated": "Not true, and not near any law of this circuit. Which loop or junction is it meant for?",
     "no-new": "It says nothing new: it is {sum} of what you have.",
     "right": "Right: every law holds.",
@@ -418,6 +420,7 @@ export default {
     "power": "Currents have no powers in these laws.",
     "power-too-high": "Such a power cannot be meant.",
     "says-nothing": "Both sides are the same, so it says nothing.",
+    "says-given": "True, but no current stands in it, so it says nothing about the currents.",
     "no-number": "Type a number with its unit, for instance 0.42 A.",
     "wrong-unit": "A current is measured in A or mA."
   }

@@ -6,7 +6,7 @@
  */
 import { findLaws, followFromPage, rowKey, valueOf, wholeRow } from "./check-laws.mjs";
 import { findMatches, isTerm, nameSlips } from "./check-nearest.mjs";
-import { describeFault, describeLaw, describeSum } from "./check-words.mjs";
+import { describeFault, describeLaw, describeSum, describeWithoutCurrent } from "./check-words.mjs";
 import { fraction, ONE } from "./fraction.mjs";
 import { readEquation } from "./read-equation.mjs";
 import { hasTwoInner } from "./read-names.mjs";
@@ -31,11 +31,22 @@ export function checkEquation(example, text, choices = {}) {
   const asUsual = findLaw(usual, laws);
   if (asUsual) return asUsual;
   const readings = readAll(text, laws);
-  if (readings.every(({ row }) => row.every((value) => !value))) return refuse({ at: 0, length: `${text}`.length, reason: "says-nothing" });
+  const nothing = findNothing(readings, laws);
+  if (nothing) return refuse({ at: 0, length: `${text}`.length, reason: nothing });
   const right = findLaw(readings, laws) ?? findSum(readings, laws);
   if (right) return right;
   if (!first.equals) return refuse({ at: `${text}`.trimEnd().length, length: 0, reason: "no-equals" });
-  return findFaults(readings, laws);
+  return readings.every(hasNoCurrent) ? judgeWithoutCurrent(first, laws) : findFaults(readings, laws);
+}
+
+const isNothing = ({ row }) => row.every((value) => !value);
+const hasNoCurrent = ({ row, terms }) => terms.every(({ column }) => column === row.length - 1);
+
+/** Why a row of nothing says nothing: it is one in all units, or one of given values as E1 = 12.6, in the page's units or SI. */
+function findNothing(readings, laws) {
+  if (readings.every(isNothing)) return "says-nothing";
+  const given = readings.find((reading) => isNothing(reading) && isUsual(reading.choice, laws));
+  return given ? (hasNoCurrent(given) ? "says-given" : "says-nothing") : null;
 }
 
 const refuse = ({ at, length, reason }) => ({ verdict: "unreadable", origin: null, faults: [], at, length, say: { key: reason, values: {} } });
@@ -125,6 +136,19 @@ function findFaults(readings, laws) {
 }
 
 const wrong = (faults) => ({ verdict: "false", origin: faults[0].origin, faults, say: faults[0].say, walk: faults[0].walk });
+
+/**
+ * Not true, and without a current. One number is a multiple of any other, so it is laid beside the laws as large as it was
+ * typed, and only what is left out of a loop can explain it.
+ */
+function judgeWithoutCurrent(reading, laws) {
+  const slips = findMatches(reading, scaleOf(reading, laws), laws).filter(({ natural }) => natural).flatMap((match) => nameSlips(match, laws));
+  const left = slips.filter(({ slip }) => slip.startsWith("missing"));
+  if (left.length) return wrong(tell(left, reading, laws));
+  const rise = reading.typed.at(-1).times(reading.choice.voltage).times(fraction(laws.scale)).size();
+  const law = laws.laws.find(({ rule, row }) => rule === "loop" && fraction(row.at(-1)).size().equals(rise));
+  return { verdict: "false", origin: law?.origin ?? null, faults: [], say: describeWithoutCurrent(law), ...(law ? { walk: law.walk } : {}) };
+}
 
 /** By how much a row that was typed in a choice of units is larger than a law. */
 const scaleOf = ({ times, choice }, laws) => (law) => {

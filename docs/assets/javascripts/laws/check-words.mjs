@@ -31,6 +31,13 @@ function writeSum(sum) {
   return terms.join(" ").replace(/^\+ /, "");
 }
 
+/** An untrue equation without a current: the loop whose emfs it has, and the parts whose terms are missing. */
+export function describeWithoutCurrent(law) {
+  if (!law) return { key: "no-current", values: {} };
+  const parts = law.terms.filter(({ nature, value }) => nature === "resistance" && value).map(({ part }) => part).join(", ");
+  return { key: "only-emfs", values: { origin: law.origin, where: whereIs(law, false), parts } };
+}
+
 /** One fault: what the contract promises, and what is said of it. */
 export function describeFault(way, reading, laws) {
   const { slip, law, match } = way;
