@@ -101,6 +101,15 @@ test("one sign for all resistors is no slip where the loop has one sign, and is 
   assert.ok(slipsOf("-3 I1 - 3 I5 - 2 I2 = 0").includes("all-minus"));
 });
 
+test("what enters a junction is said to enter it, whichever way round the equation is written", () => {
+  const say = (text, flip) => sentence(checkEquation(example("link-wire"), text, { flip }).say);
+  const sign = "I3 leaves junction c, so it counts minus where what enters counts plus: −\u00a0I3, not +\u00a0I3.";
+  for (const text of ["I1 = I2 - I3", "I2 - I3 = I1", "I1 - I2 + I3 = 0", "I2 - I3 - I1 = 0"]) assert.equal(say(text), sign, text);
+  const missing = "I3 meets junction c too: where what enters counts plus, −\u00a0I3 is missing.";
+  for (const text of ["I1 = I2", "I2 = I1"]) assert.equal(say(text), missing, text);
+  for (const text of ["I4 = I1 + I5", "I1 + I5 = I4"]) assert.match(say(text, ["I2", "I3"]), /^I2 meets junction d too: where what enters counts plus, −\u00a0I2 is missing/, text);
+});
+
 const given = [["bilge-pump-two-banks", "E1 = 12.6"], ["bilge-pump-two-banks", "E1 - E2 = 1.2"], ["bilge-pump-two-banks", "R1 = 4"], ["link-wire", "E1 = 12.8"], ["link-wire", "R1 = 6000 mΩ + 0"], ["frost-bridge", "R1 = 3"], ["frost-bridge", "R1 = 3000"]];
 
 test("what is true of the given values alone is not called untrue", () => {

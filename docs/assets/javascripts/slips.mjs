@@ -125,7 +125,7 @@ export default {
       "title": "A current left out at a junction",
       "rule": "junction rule",
       "section": "junctions",
-      "sentence": "{current} meets junction {where} too: {right} is missing.",
+      "sentence": "{current} meets junction {where} too: where what enters counts plus, {right} is missing.",
       "when": "{current} is left out at junction {where}",
       "source": "Conservation of current not applied with several batteries: Stetzer, van Kampen, Shaffer, McDermott, Am. J. Phys. 81, 134 (2013)"
     },

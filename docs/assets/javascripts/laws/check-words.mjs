@@ -38,10 +38,13 @@ export function describeWithoutCurrent(law) {
   return { key: "only-emfs", values: { origin: law.origin, where: whereIs(law, false), parts } };
 }
 
+/** Slips whose sentences say what enters and what leaves, which no way of writing the equation turns round. */
+const ENTERS = new Set(["junction-sign", "missing-current"]);
+
 /** One fault: what the contract promises, and what is said of it. */
 export function describeFault(way, reading, laws) {
   const { slip, law, match } = way;
-  const turned = isTurned(reading, match.factor.above < 0n !== match.factor.below < 0n);
+  const turned = !ENTERS.has(slip) && isTurned(reading, match.factor.above < 0n !== match.factor.below < 0n);
   const current = way.column === null ? null : laws.unknowns[way.column];
   const values = { part: way.part, parts: (way.parts ?? [way.part ?? current]).join(", "), current, ownCurrent: ownCurrent(way.part, laws), origin: law.origin, where: whereIs(law, turned), ...termValues(way, reading, laws, turned) };
   return {
