@@ -61,3 +61,15 @@ test("numbers that do not fit true equations send the student to the algebra", (
   const right = { I1: "4", I2: "2", I3: "2", I4: "3", I5: "1.5" };
   assert.match(textsOf(answerNumbers(right, own, placeOf(link)).says), /Your equations are right and your numbers do not fit them/);
 });
+
+test("beside a whole set of true equations nobody is asked to type them, and close numbers are not sent to the algebra", () => {
+  const own = ["I1 = I2 + I3", "I4 = I3 + I5", "12.8 - 0.2 I1 - 6 I2 = 0", "6 I2 = 4 I4", "0.2 I5 + 4 I4 = 12.2"];
+  const say = (values, equations) => textsOf(answerNumbers(Object.fromEntries(values.map((value, at) => [`I${at + 1}`, value])), equations, placeOf(link)).says);
+  const rough = ["4.1", "2.1", "2.1", "3.1", "1.0"];
+  assert.match(say(rough, []), /Type your equations/);
+  assert.match(say(rough, own), /^Your equations are right/);
+  assert.doesNotMatch(say(rough, own), /Type your equations/);
+  const close = ["4.06", "2", "2", "3", "1"];
+  assert.match(say(close, own), /^Close: I1 is off by 1.5 %/);
+  assert.doesNotMatch(say(close, own), /algebra/);
+});

@@ -387,7 +387,7 @@ export default {
     "no-new": "It says nothing new: it is {sum} of what you have.",
     "right": "Right: every law holds.",
     "right-so-far": "Right so far. The other currents are still open.",
-    "close": "Close: it is off by {percent} %. Carry five figures, or fractions, to the end, and round once.",
+    "close": "Close: {current} is off by {percent} %. Carry five figures, or fractions, to the end, and round once.",
     "rough": "Too few figures to tell: give three.",
     "broken-junction.enters": "Your numbers do not fit the junction rule at {where}: {amount} more enter than leave.",
     "broken-junction.leaves": "Your numbers do not fit the junction rule at {where}: {amount} more leave than enter.",

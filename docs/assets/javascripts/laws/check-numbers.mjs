@@ -49,7 +49,7 @@ function judge(typed, missing, laws) {
   const simple = explainSimply(typed, laws);
   if (simple) return { broken, candidates: [...candidates, simple], slips: named.length ? named : [simple], say: simple.say };
   const close = isClose(typed);
-  if (close) return { broken, candidates, close, say: { key: "close", values: { percent: rounded(worstShare(typed).times(fraction(100n)), 2) } } };
+  if (close) return { broken, candidates, close, say: sayClose(typed) };
   if (missing.length) return { broken, say: broken[0]?.say ?? sayOne(typed) };
   return { broken, candidates, slips: named, say: sayOf(named, broken, typed) };
 }
@@ -85,6 +85,12 @@ function explainSimply(typed, laws) {
     return { ...fault, currents, say: { key: off.length > 1 ? `${slip}.several` : slip, values: { ...fault.say.values, currents: currents.join(", ") } } };
   }
   return null;
+}
+
+function sayClose(typed) {
+  const share = worstShare(typed);
+  const { current } = typed.find((each) => worstShare([each]).equals(share));
+  return { key: "close", values: { current, percent: rounded(share.times(fraction(100n)), 2) } };
 }
 
 function sayOne(typed) {

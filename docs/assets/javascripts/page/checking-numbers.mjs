@@ -42,8 +42,10 @@ function viewUnread({ say: said, unread }, place, values) {
 function viewWrong({ broken, slips, say: said, close, own, missing }, place) {
   const law = close ? null : broken[0];
   const silent = law?.say === said && !missing.length && !own ? [{ key: "no-slip", values: {} }] : [];
-  const theirs = own ? [{ key: own === "algebra" ? "not-own" : "fits-own", values: {} }] : [];
-  const told = [...(law ? [law.say] : []), ...(law?.say === said ? [] : [said]), ...silent, ...theirs];
+  // Beside the student's own equations nobody needs to ask for them, and a number that was rounded has no slip in its algebra.
+  const theirs = own && !close ? [{ key: own === "algebra" ? "not-own" : "fits-own", values: {} }] : [];
+  const isAsked = said.key === "no-slip" && Boolean(own);
+  const told = [...(law ? [law.say] : []), ...(law?.say === said || isAsked ? [] : [said]), ...silent, ...theirs];
   const ways = slips.length ? slips : law ? [law] : [];
   return [...told.map((each) => paragraph(...tellSaid(each, place))), ...(ways.length ? viewWays(ways, place) : [])];
 }
