@@ -30,6 +30,18 @@ test("every answer is right as the page prints it, and as an exact fraction", ()
   }
 });
 
+test("that every law holds is said only where every law does", () => {
+  const key = (...values) => check(values).say.key;
+  assert.equal(key("4.02", "2", "2", "3", "1"), "right-nearly");
+  assert.equal(key("4", "2", "2", "3", "1"), "right");
+  assert.equal(key("4.00", "2.00", "2.00", "3.00", "1.00"), "right");
+  assert.equal(sentence(check(["4.02", "2", "2", "3", "1"]).say), "Right, as far as your figures go.");
+  for (const { example: each } of records) {
+    const shown = Object.fromEntries(each.currents.map(({ name, value }) => [name, `${value.toPrecision(4)} A`]));
+    assert.equal(checkNumbers(each, shown).say.key, "right", each.address);
+  }
+});
+
 test("few figures are forgiven as they deserve, and a bare zero is not", () => {
   const close = (text) => checkNumbers(frost, { I1: text }).numbers[0].state;
   const size = Math.abs(frost.currents[0].value) * 1000;

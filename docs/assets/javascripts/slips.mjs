@@ -386,6 +386,7 @@ export default {
     "unrelated": "Not true, and not near any law of this circuit. Which loop or junction is it meant for?",
     "no-new": "It says nothing new: it is {sum} of what you have.",
     "right": "Right: every law holds.",
+    "right-nearly": "Right, as far as your figures go.",
     "right-so-far": "Right so far. The other currents are still open.",
     "close": "Close: {current} is off by {percent} %. Carry five figures, or fractions, to the end, and round once.",
     "rough": "Too few figures to tell: give three.",

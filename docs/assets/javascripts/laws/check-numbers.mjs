@@ -35,8 +35,15 @@ export function checkNumbers(example, values, choices = {}) {
   const base = { broken: [], slips: [], numbers, missing, unread, candidates: [], close: false };
   if (unread.length) return { ...base, verdict: "unreadable", say: { key: unread[0].reason, values: { current: unread[0].current } } };
   if (!typed.length) return { ...base, verdict: "unreadable", say: { key: "no-number", values: {} } };
-  if (typed.every(({ state }) => state === "right")) return { ...base, verdict: "right", say: { key: missing.length ? "right-so-far" : "right", values: {} } };
+  if (typed.every(({ state }) => state === "right")) return { ...base, verdict: "right", say: { key: missing.length ? "right-so-far" : sayRight(typed, laws), values: {} } };
   return { ...base, verdict: "wrong", ...judge(typed, missing, laws), ...askOwn(typed, missing, laws, example, choices) };
+}
+
+/** Numbers that were rounded too early are right, and the laws hold less well than for numbers rounded once, by half a unit at most. */
+function sayRight(typed, laws) {
+  const { numbers, steps } = scaleNumbers(typed);
+  const doubled = { numbers: numbers.map((number) => 2n * number), steps };
+  return laws.laws.every(({ row }) => holds(row, doubled)) ? "right" : "right-nearly";
 }
 
 function judge(typed, missing, laws) {
