@@ -11,7 +11,7 @@ from markupsafe import Markup
 from build_tools.circuit.numeral import MINUS, is_terminating, plain
 from build_tools.circuit.problem import listed
 from build_tools.circuit.sentences import say
-from build_tools.laws.by_hand import Action, Line
+from build_tools.laws.hand_lines import Action, Line
 from build_tools.laws.meaning import WorkedCircuit
 from build_tools.page.mathml import about, equation, math, name, number, operator, quantity, row, term_sum, to_markup
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from build_tools.laws.by_hand import Action, Line
+from build_tools.laws.hand_lines import Action, Line
 from build_tools.laws.meaning import WorkedCircuit, to_units
 from build_tools.pipeline import work_file
 from tests.circuit_of import worked
