@@ -56,10 +56,8 @@ def work_file(path: Path) -> WorkedCircuit:
     Raises:
         FaultyCircuits: with the report of all its faults.
     """
-    with reported(path) as sources:
-        source = read_source(path)
-        sources.append(source)
-        return work_out(read_circuit(source))
+    with opened(path) as circuit:
+        return work_out(circuit)
 
 
 def check_file(path: Path) -> tuple[str, ...]:
@@ -68,10 +66,7 @@ def check_file(path: Path) -> tuple[str, ...]:
     Returns:
         Remarks on what is allowed but seldom meant.
     """
-    with reported(path) as sources:
-        source = read_source(path)
-        sources.append(source)
-        circuit = read_circuit(source)
+    with opened(path) as circuit:
         refuse_overlaps(circuit)
         refuse_taken_names(path, circuit.formerly)
         return tuple(f"{path}: note: {remark}" for remark in find_remarks(work_out(circuit)))
@@ -101,10 +96,7 @@ def make_page(path: Path, *, resistors: str = "zigzag", batteries: str = "one ce
     from build_tools.page.embed import write_parts
     from build_tools.page.writing import figure_label, write_page
 
-    with reported(path) as sources:
-        source = read_source(path)
-        sources.append(source)
-        circuit = read_circuit(source)
+    with opened(path) as circuit:
         refuse_overlaps(circuit)
         worked = work_out(circuit)
         figure = draw_figure(worked.topology, resistors=resistors, batteries=batteries, label=figure_label(worked))
@@ -186,6 +178,15 @@ def refuse_claims(folder: Path) -> Iterator[str]:
 def listed_names(value: object) -> list[str]:
     """The texts of a list that is not trusted; an empty text for what is none, so that places stay."""
     return [name if isinstance(name, str) else "" for name in value] if isinstance(value, list) else []
+
+
+@contextmanager
+def opened(path: Path) -> Iterator[Circuit]:
+    """The checked circuit of a file; whatever is found wrong with it while it is in use goes into its report."""
+    with reported(path) as sources:
+        source = read_source(path)
+        sources.append(source)
+        yield read_circuit(source)
 
 
 @contextmanager
