@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from pathlib import Path
+from importlib.resources import files
 from typing import Any
 
-import axe_core_python
 import pytest
 from selenium.webdriver import Chrome
 from selenium.webdriver.common.by import By
@@ -17,7 +16,7 @@ from selenium.webdriver.support.ui import WebDriverWait
 
 from tests.browser.screen import console, prefer
 
-axe = Path(axe_core_python.__file__).parent / "axe.min.js"
+axe = files("selenium_axe_python").joinpath("axe-core/axe.min.js")
 equation_form, numbers_form = "check-equation form", "check-numbers form"
 
 watch_script = """
