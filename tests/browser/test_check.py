@@ -264,6 +264,46 @@ def test_every_link_of_a_verdict_leads_somewhere(phone: Chrome, host: str) -> No
             assert phone.find_elements(By.ID, (link.get_attribute("href") or "").split("#")[1]), typed
 
 
+def test_what_is_typed_survives_a_reload_and_back(phone: Chrome, host: str) -> None:
+    """Set, equation and numbers are there again, without their verdicts; the address is as it was, and nothing is stored."""
+    visit(phone, host)
+    address = phone.current_url
+    try_equation(phone, "I1 = I2 + I3")
+    try_equation(phone, "12.8 = 6 I2")
+    try_numbers(phone, I1="4.5", I3="2 A")
+    phone.execute_script("document.querySelector(arguments[0]).click()", f"{equation_form} .verdict a")
+    for leave in (phone.refresh, lambda: leave_and_come_back(phone, host), phone.back):
+        leave()
+        WebDriverWait(phone, 10).until(lambda seen: seen.find_elements(By.CSS_SELECTOR, ".set .as-typed") and seen.find_elements(By.NAME, "I1"))
+        typed = [phone.find_element(By.NAME, name).get_attribute("value") for name in ("equation", "I1", "I2", "I3")]
+        assert typed == ["12.8 = 6 I2", "4.5", "", "2 A"]
+        assert phone.find_element(By.CSS_SELECTOR, ".set .as-typed").text == "I1 = I2 + I3"
+    phone.refresh()
+    WebDriverWait(phone, 10).until(lambda seen: seen.find_elements(By.CSS_SELECTOR, ".set .as-typed"))
+    assert verdict(phone, equation_form).text == verdict(phone, numbers_form).text == ""
+    assert phone.current_url == address
+    assert "4.5" not in phone.execute_script("return JSON.stringify([localStorage, sessionStorage, document.cookie])")
+
+
+def test_what_is_typed_goes_along_with_a_choice(phone: Chrome, host: str) -> None:
+    """An arrow that is turned makes a new entry; a reload of it, and of the one before, still has the numbers."""
+    visit(phone, host)
+    try_numbers(phone, I1="4.5")
+    phone.find_element(By.CSS_SELECTOR, "[data-arrow=I1]").click()
+    phone.find_element(By.NAME, "I2").send_keys("7")
+    WebDriverWait(phone, 5).until(lambda seen: seen.execute_script("return history.state.typed['check-numbers 0'].I2") == "7")
+    for way in (phone.refresh, phone.back, phone.refresh):
+        way()
+        WebDriverWait(phone, 10).until(lambda seen: seen.find_elements(By.NAME, "I1"))
+        assert [phone.find_element(By.NAME, name).get_attribute("value") for name in ("I1", "I2")] == ["4.5", "7"]
+
+
+def leave_and_come_back(browser: Chrome, host: str) -> None:
+    """To another page of the site, and back."""
+    browser.get(host)
+    browser.back()
+
+
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_forms_and_verdicts_are_accessible(phone: Chrome, host: str, scheme: str) -> None:
     """Axe finds nothing, in light and in dark, with verdicts, a set and a faulty field on the screen."""

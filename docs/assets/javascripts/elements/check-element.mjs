@@ -4,6 +4,9 @@ import { say } from "../page/saying.mjs";
 import { build } from "./build.mjs";
 import { findSource } from "./check-source.mjs";
 
+/** Browsers let the history be written a hundred times in half a minute. */
+const PAUSE = 400;
+
 let made = 0;
 
 export class CheckElement extends (globalThis.HTMLElement ?? Object) {
@@ -22,6 +25,7 @@ export class CheckElement extends (globalThis.HTMLElement ?? Object) {
     this.form.addEventListener("focusin", () => this.#prepare(), { signal, once: true });
     this.source.listen(() => this.follow(), signal);
     this.start(signal);
+    this.#keepTyped(signal);
   }
 
   disconnectedCallback() {
@@ -52,6 +56,30 @@ export class CheckElement extends (globalThis.HTMLElement ?? Object) {
     this.tell([]);
   }
 
+  /** Bring back what was typed; keep it when typing pauses, and when another entry of the history is the present one. */
+  #keepTyped(signal) {
+    this.own = `${this.localName} ${[...document.querySelectorAll(this.localName)].indexOf(this)}`;
+    const kept = history.state?.typed?.[this.own];
+    if (kept) this.typed = kept;
+    let timer;
+    const keepSoon = () => {
+      clearTimeout(timer);
+      timer = setTimeout(() => this.keep(), PAUSE);
+    };
+    this.form.addEventListener("input", keepSoon, { signal });
+    this.form.addEventListener("change", () => this.keep(), { signal });
+    addEventListener("popstate", () => this.keep(), { signal });
+  }
+
+  /** What is typed stays with the entry of the history, for a reload and the back button. Nothing is stored elsewhere. */
+  keep() {
+    try {
+      history.replaceState({ ...history.state, typed: { ...history.state?.typed, [this.own]: this.typed } }, "");
+    } catch {
+      // A frame that may keep nothing.
+    }
+  }
+
   /** Fetch the laws and write them down for this circuit while the student types, so that the first verdict is quick. */
   async #prepare() {
     const laws = await this.fetchLaws().catch(() => null);
@@ -63,6 +91,7 @@ export class CheckElement extends (globalThis.HTMLElement ?? Object) {
     event.preventDefault();
     try {
       this.check(await this.fetchLaws());
+      this.keep();
     } catch (error) {
       this.tell([["p", {}, say("check.failed")]]);
       throw error;

@@ -48,7 +48,16 @@ export class CheckEquation extends CheckElement {
     this.querySelector(".my-set").addEventListener("click", (event) => this.#onClick(event), { signal });
     const isTyping = () => document.activeElement === this.input;
     globalThis.visualViewport?.addEventListener("resize", () => isTyping() && bringIntoView(this.form), { signal });
-    if (this.set.length) this.follow();
+  }
+
+  get typed() {
+    return { text: this.input.value, set: this.set };
+  }
+
+  set typed({ text, set }) {
+    this.input.value = text;
+    this.set = set;
+    if (set.length) this.follow();
   }
 
   check({ answerEquation, viewSet }) {
@@ -94,6 +103,7 @@ export class CheckEquation extends CheckElement {
   #remove(number, viewSet) {
     this.set = this.set.filter((_, at) => at !== number - 1);
     this.#show(viewSet);
+    this.keep();
     const next = this.querySelector(`[data-remove="${Math.min(number, this.set.length)}"]`) ?? this.input;
     next.focus({ preventScroll: true });
   }

@@ -40,6 +40,7 @@ function typeKey(key, field) {
   const text = `${isApart && before && !before.endsWith(" ") ? " " : ""}${key}${SPACED.has(key) ? " " : ""}`;
   field.setRangeText(text, start, end, "end");
   field.scrollLeft = field.scrollWidth;
+  field.dispatchEvent(new Event("input", { bubbles: true }));
 }
 
 function moveAlong(event, keys) {

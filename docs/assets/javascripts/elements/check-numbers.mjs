@@ -41,10 +41,21 @@ export class CheckNumbers extends CheckElement {
     this.form.addEventListener("click", (event) => this.#turn(event.target.closest("[data-arrow]")), { signal });
   }
 
+  get #fields() {
+    return [...this.form.querySelectorAll("input")];
+  }
+
+  /** What is typed, by current. */
+  get typed() {
+    return Object.fromEntries(this.#fields.map((input) => [input.name, input.value]));
+  }
+
+  set typed(values) {
+    for (const input of this.#fields) input.value = values[input.name] ?? "";
+  }
+
   check({ answerNumbers }) {
-    const fields = [...this.form.querySelectorAll("input")];
-    const values = Object.fromEntries(fields.map((input) => [input.name, input.value]));
-    const { says, unread } = answerNumbers(values, this.#findEquations(), this.source.place());
+    const { says, unread } = answerNumbers(this.typed, this.#findEquations(), this.source.place());
     this.tell(says, unread);
   }
 

@@ -64,7 +64,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     const isChoice = differ(before, state, CHOICES);
     holdStill(this.article, () => this.#show(state, keepsShape(before, state)));
     const address = location.pathname + writeState(this.state, location.search) + location.hash;
-    history[isChoice ? "pushState" : "replaceState"](null, "", address);
+    history[isChoice ? "pushState" : "replaceState"](history.state, "", address);
     this.announce(typeof said === "function" ? said(this.worked) : said);
   }
 
