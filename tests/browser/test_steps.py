@@ -11,6 +11,7 @@ from selenium.webdriver import Chrome
 from selenium.webdriver.common.keys import Keys
 from selenium.webdriver.remote.webelement import WebElement
 from selenium.webdriver.support.select import Select
+from selenium.webdriver.support.wait import WebDriverWait
 
 import tests.browser.screen as screen
 import tests.browser.student as phone
@@ -94,6 +95,37 @@ def test_a_link_leads_to_its_step_and_a_reload_keeps_it(student: Chrome, host: s
     student.refresh()
     phone.wait_for(student, ".step-bar:not([hidden])")
     assert student.current_url.endswith("?flip=I2&step=L1.2")
+
+
+def test_back_goes_one_step_back(student: Chrome, host: str) -> None:
+    """Entering, each step and leaving are entries: Back takes them one by one, Forward brings them again, then the page is left."""
+    open_page(student, f"{host}examples/{BILGE}/#loops")
+    tap(student, find(student, ".step-start"))
+    for _ in range(2):
+        find(student, ".step-next").click()
+    second = student.current_url
+    find(student, ".step-buttons :last-child").click()
+
+    def go(way: str) -> str:
+        address = student.current_url
+        getattr(student, way)()
+        WebDriverWait(student, 5).until(lambda _: student.current_url != address)
+        return find(student, ".step-count").text.partition(" ")[0] if find(student, ".step-bar").is_displayed() else ""
+
+    assert [go("back") for _ in range(4)] == ["2", "1", "0", ""]
+    assert student.current_url.endswith(f"{BILGE}/#loops")
+    assert student.execute_script("return document.activeElement.className") == "text-button step-start"
+    assert [go("forward") for _ in range(3)] == ["0", "1", "2"]
+    assert student.current_url == second
+    WebDriverWait(student, 5).until(lambda _: newest(student) == [])
+    assert find(student, "live-example [role=status]").text.startswith("Step 2 of")
+    student.refresh()
+    phone.wait_for(student, ".step-bar:not([hidden])")
+    assert go("back") == "1"
+    for _ in range(2):
+        go("back")
+    student.back()
+    WebDriverWait(student, 5).until(lambda _: student.current_url == "about:blank")
 
 
 @pytest.mark.parametrize("asked", ["step=L9.9", "step=%3Cb%3E", "help=some", "help=__proto__"])

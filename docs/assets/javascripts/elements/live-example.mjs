@@ -11,7 +11,7 @@ import { build } from "./build.mjs";
 import { attachControls } from "./choice-controls.mjs";
 import { holdStill, isSeen } from "./hold-still.mjs";
 import { drawChoices } from "./live-figure.mjs";
-import { AS_PRINTED, CHOICES, differ, readState, tidy, writeState } from "./page-state.mjs";
+import { AS_PRINTED, CHOICES, differ, ENTRIES, readState, tidy, writeState } from "./page-state.mjs";
 import { patch } from "./patch.mjs";
 
 const SHOWN_FOR = 4000;
@@ -52,7 +52,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   }
 
   /**
-   * Change what is chosen: the page, the figure and the address follow. Choices can be taken back with the back button.
+   * Change what is chosen: the page, the figure and the address follow. The back button takes back choices and steps.
    * @param {Partial<import("./page-state.mjs").State>} patch
    * @param {string | import("../page/saying.mjs").Tree[]} [said] the one sentence about it; or a function that makes it afterwards
    */
@@ -61,10 +61,10 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     const before = this.state;
     const state = tidy({ ...before, ...patch }, this.own);
     if (!differ(before, state)) return;
-    const isChoice = differ(before, state, CHOICES);
+    const isEntry = differ(before, state, ENTRIES);
     holdStill(this.article, () => this.#show(state, keepsShape(before, state)));
     const address = location.pathname + writeState(this.state, location.search) + location.hash;
-    history[isChoice ? "pushState" : "replaceState"](history.state, "", address);
+    history[isEntry ? "pushState" : "replaceState"](history.state, "", address);
     this.announce(typeof said === "function" ? said(this.worked) : said);
   }
 

@@ -18,6 +18,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
   #abort;
   #hidden = new Set();
   #before = null;
+  #at = "";
 
   async connectedCallback() {
     this.#abort = new AbortController();
@@ -30,6 +31,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
     this.bar = this.#makeBar();
     this.article.append(this.bar);
     this.article.addEventListener("example-change", () => this.show(), { signal });
+    addEventListener("popstate", () => this.#onHistory(), { signal });
     addEventListener("resize", () => this.#keepClear(), { signal });
     document.addEventListener("focusin", (event) => !this.bar.hidden && bringIntoRoom(event.target), { signal });
     this.show();
@@ -140,16 +142,41 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
   /** Open so many steps; the focus stays where it was, unless its button can do no more. */
   #go(opened, button) {
     this.example.change({ step: opened ? this.steps[opened - 1].name : START });
+    this.#arrive(button);
+  }
+
+  /** At a step: the figure, the focus, the words and the screen follow. */
+  #arrive(button) {
+    const { opened } = this;
+    const step = this.steps[opened - 1];
+    this.#at = this.example.state.step;
     this.#pin();
     (button.disabled ? this.#other(button) : button).focus({ preventScroll: true });
-    const step = this.steps[opened - 1];
     this.example.announce(step ? sayStep(step, opened, this.steps.length) : this.prompt.textContent);
     this.#bringIntoSight(step);
+    // On the way back the browser scrolls to where it was, after all this.
+    requestAnimationFrame(() => this.isConnected && this.#at === step?.name && this.#bringIntoSight(step));
+  }
+
+  /** The back button, and the one forward, go from step to step as well. */
+  #onHistory() {
+    const { step } = this.example.state;
+    if (step === this.#at) return;
+    if (this.opened === null) this.#arriveOutside();
+    else this.#arrive(this.bar.contains(document.activeElement) ? document.activeElement : this.next);
+  }
+
+  /** The whole page again. */
+  #arriveOutside() {
+    this.#at = "";
+    this.starter.focus({ preventScroll: true });
+    this.example.announce(say("steps.left"));
   }
 
   /** A link may lead to a step. */
   #begin() {
     if (this.opened === null) return;
+    this.#at = this.example.state.step;
     this.#pin();
     if (!location.hash && this.opened) this.#bringIntoSight(this.steps[this.opened - 1]);
   }
@@ -174,8 +201,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
     const before = seen?.getBoundingClientRect().top;
     this.example.change({ step: "" });
     if (seen?.isConnected) scrollBy(0, seen.getBoundingClientRect().top - before);
-    this.starter.focus({ preventScroll: true });
-    this.example.announce(say("steps.left"));
+    this.#arriveOutside();
   }
 
   /** The bar at the foot of the screen never covers the end of the page, nor what has the focus. */
