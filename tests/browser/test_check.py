@@ -290,12 +290,19 @@ def test_what_is_typed_goes_along_with_a_choice(phone: Chrome, host: str) -> Non
     visit(phone, host)
     try_numbers(phone, I1="4.5")
     phone.find_element(By.CSS_SELECTOR, "[data-arrow=I1]").click()
+    phone.refresh()
+    assert currents_of(phone) == ["4.5", ""]
     phone.find_element(By.NAME, "I2").send_keys("7")
     WebDriverWait(phone, 5).until(lambda seen: seen.execute_script("return history.state.typed['check-numbers 0'].I2") == "7")
     for way in (phone.refresh, phone.back, phone.refresh):
         way()
-        WebDriverWait(phone, 10).until(lambda seen: seen.find_elements(By.NAME, "I1"))
-        assert [phone.find_element(By.NAME, name).get_attribute("value") for name in ("I1", "I2")] == ["4.5", "7"]
+        assert currents_of(phone) == ["4.5", "7"]
+
+
+def currents_of(browser: Chrome) -> list[str | None]:
+    """What stands in the first two fields, once they are there."""
+    WebDriverWait(browser, 10).until(lambda seen: seen.find_elements(By.NAME, "I1"))
+    return [browser.find_element(By.NAME, name).get_attribute("value") for name in ("I1", "I2")]
 
 
 def leave_and_come_back(browser: Chrome, host: str) -> None:
