@@ -11,6 +11,7 @@ let made = 0;
 
 export class CheckElement extends (globalThis.HTMLElement ?? Object) {
   #abort;
+  #pause;
 
   async connectedCallback() {
     this.#abort = new AbortController();
@@ -30,6 +31,7 @@ export class CheckElement extends (globalThis.HTMLElement ?? Object) {
 
   disconnectedCallback() {
     this.#abort?.abort();
+    clearTimeout(this.#pause);
   }
 
   /** The verdict of the form, for the eye and for a screen reader. */
@@ -61,10 +63,9 @@ export class CheckElement extends (globalThis.HTMLElement ?? Object) {
     this.own = `${this.localName} ${[...document.querySelectorAll(this.localName)].indexOf(this)}`;
     const kept = history.state?.typed?.[this.own];
     if (kept) this.typed = kept;
-    let timer;
     const keepSoon = () => {
-      clearTimeout(timer);
-      timer = setTimeout(() => this.keep(), PAUSE);
+      clearTimeout(this.#pause);
+      this.#pause = setTimeout(() => this.keep(), PAUSE);
     };
     this.form.addEventListener("input", keepSoon, { signal });
     this.form.addEventListener("change", () => this.keep(), { signal });
@@ -73,6 +74,7 @@ export class CheckElement extends (globalThis.HTMLElement ?? Object) {
 
   /** What is typed stays with the entry of the history, for a reload and the back button. Nothing is stored elsewhere. */
   keep() {
+    clearTimeout(this.#pause);
     try {
       history.replaceState({ ...history.state, typed: { ...history.state?.typed, [this.own]: this.typed } }, "");
     } catch {
