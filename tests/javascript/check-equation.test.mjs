@@ -165,6 +165,32 @@ test("where nothing is near nothing is named, and a question is asked", () => {
   assert.deepEqual([verdict, origin, faults, say.key], ["false", null, [], "unrelated"]);
 });
 
+test("two laws that are equally near are both named, and more are none", () => {
+  const near = (name, text) => {
+    const { say, near: laws } = checkEquation(example(name), text);
+    return [say.key, laws.map(({ walk, origin }) => walk.join(".") || origin)];
+  };
+  assert.deepEqual(near("link-wire", "12.8 = 0"), ["only-emfs.both", ["E1.R1", "E1.W1.R2"]]);
+  assert.deepEqual(near("link-wire", "-12.2 = 0"), ["only-emfs.both", ["R2.E2", "E2.W1.R1"]]);
+  assert.deepEqual(near("frost-bridge", "9 = 0"), ["only-emfs.several", []]);
+  assert.deepEqual(near("link-wire", "12.8 - 0.3 I1 - 7 I2 = 0"), ["same-currents", ["E1.R1"]]);
+  assert.match(sentence(checkEquation(example("link-wire"), "12.8 = 0").say), /the loop L1 and of the loop E1, W1, R2; .* E1, R1, or those of E1, R2\.$/);
+});
+
+test("a current alone beside a number is an answer and no law, a resistance of one ohm is", () => {
+  const { say } = checkEquation(example("bow-lamp"), "I1 = 2");
+  assert.deepEqual([say.key, verdictOf("bow-lamp", "6 I1 = 12")[0], verdictOf("bow-lamp", "12 = 6 I1")[0]], ["is-answer", "loop", "loop"]);
+  const made = structuredClone(example("bow-lamp"));
+  assert.equal(checkEquation(made, "-I1 = -2").say.key, "is-answer");
+});
+
+test("of a long sum only that it is one is said", () => {
+  const { say, sum } = checkEquation(example("link-wire"), "13 - 0.2 I1 - 0.2 I5 - 4 I4 - I1 + I2 + I3 + I4 - I3 - I5 + 12 = 0");
+  assert.deepEqual([sum, say.key], [undefined, "unrelated"]);
+  const long = checkEquation(example("link-wire"), "12.8 - 0.2 I1 - 6 I2 + I1 - I2 - I3 + 6 I2 - 4 I4 + I3 + I5 - I4 = 0");
+  assert.deepEqual([long.sum.length, sentence(long.say)], [4, "True: a combination of several equations of the page."]);
+});
+
 test("a term of nothing is doubted, not condemned", () => {
   const idle = example("bypassed-lamp");
   const zero = idle.currents.find(({ exact }) => exact === "0").name;

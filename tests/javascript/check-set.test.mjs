@@ -20,6 +20,17 @@ test("what is asked for next is a loop with a part of no equation, then a juncti
   assert.equal(checkSet(link, [...loops, "I3 + I5 = I4"]).next, null);
 });
 
+test("a number that is stated is no law and counts for nothing", () => {
+  const { rows, independent } = checkSet(link, ["I1 = 4", "I1 = I2 + I3"]);
+  assert.deepEqual([rows.map(({ isNew, say }) => [isNew, say?.key]), independent], [[[false, "no-law"], [true, undefined]], 1]);
+});
+
+test("a long sum of the set is not written out", () => {
+  const own = ["12.8 - 0.2 I1 - 6 I2 = 0", "6 I2 = 4 I4", "I1 = I2 + I3", "I3 + I5 = I4"];
+  const { rows } = checkSet(link, [...own, "12.8 - 0.2 I1 - 6 I2 + I1 - I2 - I3 + 6 I2 - 4 I4 + I3 + I5 - I4 = 0"]);
+  assert.equal(rows.at(-1).say.key, "no-new-long");
+});
+
 test("what is not true or not readable counts for nothing", () => {
   const { rows, independent } = checkSet(link, ["I1 = I2 - I3", "I1 = ", "I1 = I2 + I3"]);
   assert.deepEqual([rows.map(({ verdict }) => verdict), independent], [["false", "unreadable", "junction"], 1]);

@@ -48,6 +48,23 @@ test("a twin of an equation of the set is not added; one that follows is, and is
   assert.deepEqual(answerEquation("12.8 = 0.2 I1 - 4 I4", set, place).set, set);
 });
 
+test("a number stated is told kindly that it is no law, and stays out of the set", () => {
+  const { set, says, verdict } = answerEquation("I1 = 4 A", [], placeOf(link));
+  assert.deepEqual([set, verdict], [[], "combination"]);
+  assert.equal(textsOf(says), "True: that is the answer itself. A number is no law, so it does not count in the set: check it under My numbers.");
+});
+
+test("two near laws are both linked, and a wrong prefix leads to the section about units", () => {
+  const links = (trees) => trees.flatMap(function find(tree) {
+    return typeof tree === "string" ? [] : [...(tree[1].href ? [tree[1].href] : []), ...tree.slice(2).flatMap(find)];
+  });
+  const place = placeOf(link);
+  assert.deepEqual(links(answerEquation("12.8 = 0", [], place).says), ["#loop-3", "#loops"]);
+  assert.deepEqual(links(answerEquation("12.8 = 0.2 I1 + 6000 I2", [], place).says), ["#equations"]);
+  const numbers = answerNumbers({ I1: "4 mA", I2: "2 mA", I3: "2 mA", I4: "3 mA", I5: "1 mA" }, [], place);
+  assert.deepEqual(links(numbers.says), ["#equations"]);
+});
+
 test("a hint names a part in no equation, then a junction, and never an equation", () => {
   const place = placeOf(link);
   const loops = ["12.8 - 0.2 I1 - 6 I2 = 0", "6 I2 = 4 I4", "4 I4 + 0.2 I5 = 12.2"];

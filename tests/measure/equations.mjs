@@ -34,7 +34,7 @@ function sort(verdict, slip, law, laws, counts) {
   const isLaw = (each) => sameLaw(each, law, laws);
   const found = verdict.verdict === "false" && verdict.faults.some((fault) => isSlip(fault, slip, law, laws));
   const count = verdict.faults.length;
-  const pointed = verdict.faults.some(isLaw) || (!count && isLaw(verdict));
+  const pointed = verdict.faults.some(isLaw) || (!count && (verdict.near ?? [verdict]).some(isLaw));
   if (pointed) counts.law += 1;
   if (found) counts[count === 1 ? "one" : count === 2 ? "two" : "more"] += 1;
   else counts[pointed ? "pointed" : count ? "misled" : "missed"] += 1;
@@ -61,13 +61,13 @@ export function measureRight(example, random, rounds = 4) {
   for (let round = 0; round < rounds; round += 1) {
     const flip = example.unknowns.filter(() => random() < 0.3);
     const laws = writeLaws(example, flip);
-    for (const law of laws) tally(checkEquation(example, type(law.terms, law, unitsFor(example, random), random), { flip }), "laws", counts, (verdict) => verdict === law.rule);
+    for (const law of laws) tally(checkEquation(example, type(law.terms, law, unitsFor(example, random), random), { flip }), "laws", counts, ({ verdict, say }) => verdict === law.rule || say.key === "is-answer");
     for (let count = 0; count < laws.length; count += 1) {
       const [one, other] = [pick(laws, random), pick(laws, random)];
       if (one.rule !== other.rule && one.rule === "junction") continue;
       const factor = pick([1n, -1n, 2n, -3n], random);
       const terms = join([...one.terms, ...other.terms.map((term) => ({ ...term, factor: term.factor.times(fraction(factor)) }))]);
-      if (terms.length) tally(checkEquation(example, type(terms, { rule: one.rule }, example.units, random), { flip }), "sums", counts, (verdict) => ["combination", "loop", "junction"].includes(verdict));
+      if (terms.length) tally(checkEquation(example, type(terms, { rule: one.rule }, example.units, random), { flip }), "sums", counts, ({ verdict }) => ["combination", "loop", "junction"].includes(verdict));
     }
   }
   return counts;
@@ -75,7 +75,7 @@ export function measureRight(example, random, rounds = 4) {
 
 function tally(found, name, counts, isRight) {
   counts[name] += 1;
-  if (isRight(found.verdict) && !found.faults.length) return;
+  if (isRight(found) && !found.faults.length) return;
   counts[`${name}Wrong`] += 1;
 }
 

@@ -6,13 +6,14 @@
  */
 import { findLaws, followFromPage, rowKey, valueOf, wholeRow } from "./check-laws.mjs";
 import { findMatches, isTerm, nameSlips } from "./check-nearest.mjs";
-import { describeFault, describeLaw, describeSum, describeWithoutCurrent } from "./check-words.mjs";
+import { describeFault, describeLaw, describeNear, describeSum } from "./check-words.mjs";
 import { fraction, ONE } from "./fraction.mjs";
 import { readEquation } from "./read-equation.mjs";
 import { hasTwoInner } from "./read-names.mjs";
 import { hasTwoReadings } from "./read-number.mjs";
 
 const MOST_FAULTS = 4;
+const MOST_NEAR = 2;
 
 /**
  * What an equation is, and where it is wrong.
@@ -21,7 +22,8 @@ const MOST_FAULTS = 4;
  * @param {{flip?: string[]}} [choices] currents whose directions are turned round
  * @returns {{verdict: "junction" | "loop" | "combination" | "false" | "unreadable", origin: string | null,
  *   faults: {kind: string, part: string | null, current: string | null, origin: string, slip: string, say: object}[], say: object,
- *   doubts?: object[], at?: number, length?: number, walk?: string[], sum?: object[], units?: object}} doubts: slips that would be true by chance
+ *   doubts?: object[], at?: number, length?: number, walk?: string[], sum?: object[], units?: object, near?: object[]}}
+ *   doubts: slips that would be true by chance; near: one or two laws that it may be meant for, where no slip is named
  */
 export function checkEquation(example, text, choices = {}) {
   const laws = findLaws(example, choices);
@@ -76,9 +78,17 @@ function build(reading, choice) {
 function findLaw(readings, laws) {
   for (const reading of readings) {
     const law = laws.first.get(rowKey(reading.row));
-    if (law && reading.row.some(Boolean)) return { verdict: law.rule, origin: law.origin, faults: [], ...describeLaw(law, reading, laws), ...otherUnits(reading, law, laws) };
+    if (law && reading.row.some(Boolean) && !isStated(reading, law, laws)) return { verdict: law.rule, origin: law.origin, faults: [], ...describeLaw(law, reading, laws), ...otherUnits(reading, law, laws) };
   }
   return null;
+}
+
+/** I1 = 2 is a number, though 12 − 6 I1 = 0 is a law. */
+function isStated(reading, law, laws) {
+  const [column, ...more] = reading.row.flatMap((value, at) => (value && at < laws.unknowns.length ? [at] : []));
+  if (more.length || column === undefined || reading.terms.length !== 2 || !reading.typed[column].size().equals(ONE)) return false;
+  const { above, below } = scaleOf(reading, laws)(law);
+  return !fraction(reading.row[column] * below).size().equals(fraction(law.row[column] * above).size());
 }
 
 function otherUnits({ choice, typed }, law, laws) {
@@ -146,8 +156,8 @@ function judgeWithoutCurrent(reading, laws) {
   const left = slips.filter(({ slip }) => slip.startsWith("missing"));
   if (left.length) return wrong(tell(left, reading, laws));
   const rise = reading.typed.at(-1).times(reading.choice.voltage).times(fraction(laws.scale)).size();
-  const law = laws.laws.find(({ rule, row }) => rule === "loop" && fraction(row.at(-1)).size().equals(rise));
-  return { verdict: "false", origin: law?.origin ?? null, faults: [], say: describeWithoutCurrent(law), ...(law ? { walk: law.walk } : {}) };
+  const near = rise.isZero ? [] : laws.laws.filter(({ rule, row }) => rule === "loop" && fraction(row.at(-1)).size().equals(rise));
+  return point("only-emfs", near, near.length ? "only-emfs.several" : "no-current");
 }
 
 /** By how much a row that was typed in a choice of units is larger than a law. */
@@ -188,15 +198,22 @@ function leftOver(inRow, reading, match) {
 
 /** Nothing is near enough to be named; perhaps one law is still nearer than all others. */
 function pointTo(reading, matches, laws) {
-  const near = matches.filter(({ natural, agreeing }) => natural && agreeing > 1).sort(nearest);
-  const clear = near.length && (near.length === 1 || near[0].agreeing > near[1].agreeing);
-  const alike = laws.laws.filter((law) => law.row.every((value, at) => !value === !reading.row[at]));
-  const law = clear ? near[0].law : alike.length === 1 ? alike[0] : null;
-  const say = law ? { key: clear ? "two-terms-off" : "same-currents", values: { origin: law.origin, where: law.named ? law.origin : law.walk.join(", ") } } : { key: "unrelated", values: {} };
-  return { verdict: "false", origin: law?.origin ?? null, faults: [], say, ...(law?.walk.length ? { walk: law.walk } : {}) };
+  const close = matches.filter(({ natural, agreeing }) => natural && agreeing > 1);
+  const most = Math.max(...close.map(({ agreeing }) => agreeing));
+  const near = onlyOnce(close.flatMap(({ law, agreeing }) => (agreeing === most ? [law] : [])));
+  if (near.length && near.length <= MOST_NEAR) return point("two-terms-off", near);
+  return point("same-currents", onlyOnce(laws.laws.filter((law) => law.row.every((value, at) => !value === !reading.row[at]))));
 }
 
-const nearest = (one, other) => Number(other.natural) - Number(one.natural) || other.agreeing - one.agreeing;
+/** Two junctions may have one equation, and one law may be near in both senses. */
+const onlyOnce = (laws) => laws.filter(({ row }, at) => laws.findIndex((other) => rowKey(other.row) === rowKey(row)) === at);
+
+/** The laws that an equation may be meant for, where they are one or two. */
+function point(key, near, otherwise = "unrelated") {
+  const told = near.length > MOST_NEAR ? [] : near;
+  const [law] = told.length === 1 ? told : [];
+  return { verdict: "false", origin: law?.origin ?? null, faults: [], say: describeNear(key, told, otherwise), near: told, ...(law?.walk.length ? { walk: law.walk } : {}) };
+}
 
 /** The alternatives, nearest first: the usual factor before others, the order of the rules, the page's laws before others. */
 function tell(slips, reading, laws) {

@@ -1,6 +1,7 @@
 /** "My set": which of the typed equations say something new, and what is still missing. */
 import { checkEquation, readAll } from "./check-equation.mjs";
 import { findLaws, valueOf } from "./check-laws.mjs";
+import { MOST_ROWS } from "./check-words.mjs";
 import { IndependentRows } from "./elimination.mjs";
 import { fraction } from "./fraction.mjs";
 import { MINUS, plain } from "./numeral.mjs";
@@ -34,9 +35,10 @@ export function checkSet(example, texts, choices = {}) {
 }
 
 function judge(text, number, { example, choices, laws, known, numbers }) {
-  const { verdict } = checkEquation(example, text, choices);
+  const { verdict, say: told } = checkEquation(example, text, choices);
   const reading = ["unreadable", "false"].includes(verdict) ? null : readAll(text, laws).find(({ row }) => valueOf(row, laws.answer).isZero);
   if (!reading) return { verdict, isNew: false, sum: [], say: null, columns: [] };
+  if (told.key === "is-answer") return { verdict, isNew: false, sum: [], say: { key: "no-law", values: {} }, columns: [] };
   const { row, times } = reading;
   // As large as it was typed, so that a sum of equations is the one that the student sees.
   const fractions = row.map((value) => fraction(value).over(times));
@@ -44,7 +46,7 @@ function judge(text, number, { example, choices, laws, known, numbers }) {
   const isNew = recipe === null;
   numbers.push(number);
   const sum = [...(recipe ?? [])].map(([at, factor]) => ({ number: numbers[at], factor }));
-  const say = recipe ? { key: "no-new", values: { sum: write(sum) } } : null;
+  const say = recipe ? { key: sum.length > MOST_ROWS ? "no-new-long" : "no-new", values: { sum: write(sum) } } : null;
   return { verdict, isNew, sum: sum.map((each) => ({ ...each, factor: `${each.factor}` })), say, row: isNew ? fractions : null, columns: row.flatMap((value, at) => (value ? [at] : [])) };
 }
 

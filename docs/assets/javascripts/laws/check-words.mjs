@@ -3,6 +3,9 @@ import { fraction, ONE } from "./fraction.mjs";
 import { MINUS, plain, SPACE } from "./numeral.mjs";
 import { kindOfSlip } from "./slip-words.mjs";
 
+/** A sum of more equations than these explains nothing. */
+export const MOST_ROWS = 3;
+
 /**
  * A law that was recognised, in the sense in which the student wrote it.
  * @returns {{walk?: string[], say: object}}
@@ -21,7 +24,7 @@ export function describeSum(shares, reading, laws, onlyHere) {
   const sum = shares.map((share) => ({ rule: share.law.rule, origin: share.law.origin, factor: inUnits(share).over(unit) }));
   const plainSum = sum.every(({ factor }) => factor.size().equals(ONE));
   const alone = reading.row.slice(0, -1).filter(Boolean).length === 1;
-  const key = onlyHere ? "true-only-here" : alone ? "is-answer" : plainSum ? "is-sum" : "is-long-sum";
+  const key = onlyHere ? "true-only-here" : alone ? "is-answer" : plainSum && sum.length <= MOST_ROWS ? "is-sum" : "is-long-sum";
   const written = writeSum(sum);
   return { origin: plainSum ? written : null, sum: sum.map((each) => ({ ...each, factor: each.factor.toString() })), say: { key, values: { sum: written } } };
 }
@@ -31,11 +34,11 @@ function writeSum(sum) {
   return terms.join(" ").replace(/^\+ /, "");
 }
 
-/** An untrue equation without a current: the loop whose emfs it has, and the parts whose terms are missing. */
-export function describeWithoutCurrent(law) {
-  if (!law) return { key: "no-current", values: {} };
-  const parts = law.terms.filter(({ nature, value }) => nature === "resistance" && value).map(({ part }) => part).join(", ");
-  return { key: "only-emfs", values: { origin: law.origin, where: whereIs(law, false), parts } };
+/** One law or two that an untrue equation is near, with the parts whose terms have a current. */
+export function describeNear(key, laws, otherwise) {
+  const [first, second] = laws.map((law) => ({ where: whereIs(law, false), parts: law.terms.flatMap(({ part, nature, value }) => (nature === "resistance" && value ? [part] : [])).join(", ") }));
+  if (!first) return { key: otherwise, values: {} };
+  return second ? { key: `${key}.both`, values: { ...first, orWhere: second.where, orParts: second.parts } } : { key, values: { origin: laws[0].origin, ...first } };
 }
 
 /** Slips whose sentences say what enters and what leaves, which no way of writing the equation turns round. */

@@ -63,8 +63,8 @@ export function viewSpot(typed, at, length) {
   return [["p", { class: "as-typed" }, before, ["mark", {}, typed.slice(at, end) || "‸"], after]];
 }
 
-function viewFaults({ faults, say: said, origin, walk }, place) {
-  if (!faults.length) return [paragraph(...tellSaid(said, place)), ...viewWay(origin && { rule: walk ? "loop" : "junction", origin }, "loops", place)];
+function viewFaults({ faults, say: said, near }, place) {
+  if (!faults.length) return [paragraph(...tellSaid(said, place)), ...viewWays(near.length ? near : [{ origin: null }], place)];
   const told = faults.slice(0, MOST_TOLD);
   const ways = viewWays(told, place);
   if (told.length === 1) return [paragraph(strong(say("check.false")), " ", ...tellFault(told[0], place)), ...ways];
@@ -89,13 +89,12 @@ export function viewWays(faults, place) {
     const row = slipRow(fault.slip);
     const rule = fault.rule ?? row?.rule.split(" ")[0];
     const origins = fault.origins?.length ? fault.origins : [fault.origin];
-    return origins.map((origin) => findWay(origin && { rule, origin }, row?.section ?? "loops", place));
+    // Units are explained in one place, whatever the loop.
+    return origins.map((origin) => findWay(origin && row?.section !== "equations" && { rule, origin }, row?.section ?? "loops", place));
   });
   const once = ways.filter(({ href }, at) => ways.findIndex((way) => way.href === href) === at);
   return [["p", { class: "see" }, `${say("check.see")} `, ...joined(once.map(({ href, text }) => ["a", { href }, ...text]), ", ")]];
 }
-
-const viewWay = (law, section, place) => (law ? viewWays([law], place) : viewWays([{ origin: null }], place));
 
 /** Where on the page a law is explained, else its section. */
 function findWay(law, section, { equations, base, topology }) {
@@ -116,6 +115,7 @@ function judgeSet(set, { example, flip }) {
 /** A true equation joins the set unless it is one of it already. */
 function addToSet(typed, set, place) {
   const judged = judgeSet([...set, typed], place).rows.at(-1);
+  if (judged.say?.key === "no-law") return { added: set, says: [sentence(judged.say)] };
   if (judged.isNew) return { added: [...set, typed], says: tell("check.added", { number: set.length + 1 }) };
   const [{ number, factor } = {}] = judged.sum;
   const same = judged.sum.length === 1 && ["1", "-1"].includes(factor);
@@ -138,7 +138,7 @@ export function viewSet(set, place) {
 
 function viewRow({ verdict, isNew, say: said }, typed, number) {
   const isTrue = !["false", "unreadable"].includes(verdict);
-  const note = isNew ? "" : isTrue ? tell("check.set.repeats", { number, sum: said?.values.sum ?? "" }) : tell("check.set.untrue");
+  const note = isNew ? "" : !isTrue ? tell("check.set.untrue") : said?.key === "no-new" ? tell("check.set.repeats", { number, ...said.values }) : said ? [sentence(said)] : "";
   const remove = ["button", { type: "button", "data-remove": String(number), "aria-label": say("check.set.remove_one", { number }) }, say("check.set.remove")];
   return ["li", { class: isNew ? "" : "adds-nothing" }, ["span", { class: "set-number" }, `(${number})`], ["span", { class: "as-typed" }, typed], remove, ...(note ? [["p", {}, ...note]] : [])];
 }
