@@ -6,6 +6,7 @@ Their sizes are known when they are written, since type and rows are fixed by a 
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from html import unescape
 from math import ceil
@@ -14,15 +15,26 @@ from build_tools.figure.figure import Figure
 from build_tools.figure.lettering import text_width
 from build_tools.laws.meaning import WorkedCircuit
 from build_tools.page.page import Page
-from build_tools.page.parts import PartKind, Source, render_part
+from build_tools.page.parts import PartKind, Source, render_check, render_part
 from build_tools.page.standalone import way
 from build_tools.page.writing import render
 
 parts_of_embeds = (PartKind.FIGURE, PartKind.EQUATIONS, PartKind.LOOP, PartKind.ANSWERS)
 whole = ("figure", "equations", "answers")
 """What the embed of a whole example shows."""
-embeds = {"": whole, "figure.html": ("figure",), "equations.html": ("equations",), "loops.html": ("loop",), "answers.html": ("answers",)}
+check = "check.html"
+embeds = {
+    "": whole,
+    "figure.html": ("figure",),
+    "equations.html": ("equations",),
+    "loops.html": ("loop",),
+    "answers.html": ("answers",),
+    check: ("figure", "check"),
+}
 """Below embed/NAME/ each address with the parts that it shows."""
+
+sheets = {"figure": ("figure",), "check": ("check",)}
+"""The style sheets of a part; the others have formulas."""
 
 edge = 12
 """Around everything, as in embed.css [px]."""
@@ -30,6 +42,8 @@ line_height = 24
 row_height = 36
 narrowest = 320
 text_size = 16.0
+form_height = {"first": 710, "row": 80, "keys": 47}
+"""What the two forms of a check need: in any case, for each current, for each row of keys [px]. Verdicts come beyond that."""
 loose = 1.04
 """What serif type of the reader's own may need beyond the estimate."""
 
@@ -51,16 +65,30 @@ def write_parts(worked: WorkedCircuit, figure: Figure) -> dict[str, str]:
 
 
 def part_html(page: Page, kind: str) -> str:
-    """One part of a page; its figure stands there once already."""
-    return render("embed-figure.html.jinja", {"figure": page.figure}).strip() if kind == "figure" else page.parts[kind]
+    """One part of a page; its figure and its data stand there once already."""
+    if kind == "figure":
+        return render("embed-figure.html.jinja", {"figure": page.figure}).strip()
+    return render_check(page.address, page.blocks["record"], page.blocks["layout"]) if kind == "check" else page.parts[kind]
 
 
-def measure(page: Page, kinds: tuple[str, ...]) -> Size:
+def parts_shown(page: Page, name: str) -> tuple[str, ...]:
+    """The parts that an address shows of this example: where no current flows there is nothing to check."""
+    return tuple(kind for kind in embeds[name] if page.unknowns or kind != "check")
+
+
+def measure(page: Page, name: str) -> Size:
     """How much room an embed needs."""
-    html = {kind: part_html(page, kind) for kind in kinds}
+    html = {kind: part_html(page, kind) for kind in parts_shown(page, name) if kind != "check"}
     width = max(narrowest, *(natural_width(text) for text in html.values())) + 2 * edge
     height = sum(natural_height(text, width - 2 * edge) + edge for text in html.values())
-    return Size(width=width, height=height + 2 * edge + 2 * line_height)
+    forms = check_height(page, width - 2 * edge) if "check" in parts_shown(page, name) else 0
+    return Size(width=width, height=height + forms + 2 * edge + 2 * line_height)
+
+
+def check_height(page: Page, width: int) -> int:
+    """The two forms, before anything is typed into them."""
+    keys = ceil((page.unknowns + 9) / (width // 47))
+    return form_height["first"] + page.unknowns * form_height["row"] + keys * form_height["keys"]
 
 
 def natural_width(html: str) -> int:
@@ -115,15 +143,25 @@ def plain(html: str) -> str:
     return unescape(re.sub(r"<[^>]*>", "", html.replace("<mo>", " ").replace("</mo>", " "))).strip()
 
 
-def write_embed(page: Page, name: str, *, site: str = "") -> str:
-    """The light page of an example or of one part of it."""
+def write_embed(page: Page, name: str, *, site: str = "", modules: Sequence[str] = ()) -> str:
+    """The light page of an example or of one part of it.
+
+    Args:
+        page: the example.
+        name: which of its light pages.
+        site: where the site is published; empty where that is not known.
+        modules: the scripts that a check starts with, the one that loads the others first.
+    """
     here, there = f"embed/{page.address}/{name}", f"examples/{page.address}/"
     part = name.removesuffix(".html")
-    section = {"figure": "question", "answers": "currents"}.get(part, part)
+    section = {"figure": "question", "answers": "currents", "check": "your-turn"}.get(part, part)
+    kinds = parts_shown(page, name)
     context: dict[str, object] = {
         "title": page.title,
         "part": part,
-        "parts": [part_html(page, kind) for kind in embeds[name]],
+        "parts": [part_html(page, kind) for kind in kinds],
+        "sheets": sorted({sheet for kind in kinds for sheet in sheets.get(kind, ("mathematics",))}) + ["embed"],
+        "modules": modules if "check" in kinds else (),
         "href": way(here, there) + (f"#{section}" if section else ""),
         "canonical": f"{site}{there}" if site else way(here, there),
         "root": way(here, ""),
@@ -133,6 +171,6 @@ def write_embed(page: Page, name: str, *, site: str = "") -> str:
 
 def embed_line(page: Page, name: str, *, site: str) -> str:
     """The line to copy into another site's page."""
-    size = measure(page, embeds[name])
+    size = measure(page, name)
     context: dict[str, object] = {"address": f"{site}embed/{page.address}/{name}", "title": page.title, "size": size}
     return render("embed-line.html.jinja", context).strip()

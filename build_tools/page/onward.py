@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from build_tools.page.embed import embed_line
+from build_tools.page.embed import check, embed_line
 from build_tools.page.page import Page
 from build_tools.page.writing import render
 
@@ -16,6 +16,7 @@ def render_onward(page: Page, related: Sequence[tuple[str, Page]], *, site: str)
         "address": f"{site}examples/{page.address}/",
         "lesson_line": f"[:{page.address} figure:]",
         "embed_line": embed_line(page, "", site=site),
+        "check_line": embed_line(page, check, site=site) if page.unknowns else "",
         "guide": "../../guide/linking/#elsewhere",
     }
     return render("onward.html.jinja", context)

@@ -81,6 +81,13 @@ def render_part(kind: PartKind, name: str, worked: WorkedCircuit, *, figure: str
     return render(f"part-{kind.value}.html.jinja", context).strip()
 
 
+def render_check(address: str, record: str, layout: str) -> str:
+    """The check of own work for a light page, from the JSON blocks that an example's page carries."""
+    nowhere = Source(href="", title="", summary="")
+    context: dict[str, object] = {"circuit": {"address": address}, "kind": PartKind.CHECK.value, "name": "", "source": nowhere}
+    return render("part-check.html.jinja", context | {"record": inner(record), "layout": inner(layout)}).strip()
+
+
 def inner(block: str) -> Markup:
     """What stands in a JSON block."""
     return Markup(block.partition(">")[2].rpartition("<")[0])

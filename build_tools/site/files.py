@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import partial
 from pathlib import Path
 
@@ -14,6 +14,7 @@ from build_tools.page.listing import figure_file
 from build_tools.site.index import write_index
 from build_tools.site.leads import gone_markdown, gone_source, lead_files
 from build_tools.site.library import Library, gone_file, record_file
+from build_tools.site.scripts import find_modules, scripts
 
 
 def add_files(files: Files, library: Library, config: MkDocsConfig) -> None:
@@ -38,18 +39,20 @@ def generate(library: Library, config: MkDocsConfig) -> Iterator[File]:
 
 def write_beside(library: Library, config: MkDocsConfig) -> None:
     """Write what stands beside the finished pages, one file after the other: together they would fill the memory."""
-    for path, content in stand_beside(library, config.site_url or ""):
+    main = Path(config.docs_dir) / scripts / "embed.mjs"
+    modules = [f"{scripts}/{module}" for module in find_modules(main)] if main.is_file() else []
+    for path, content in stand_beside(library, config.site_url or "", modules):
         target = Path(config.site_dir) / path
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_text(content, encoding="utf-8")
 
 
-def stand_beside(library: Library, site: str) -> Iterator[tuple[str, str]]:
+def stand_beside(library: Library, site: str, modules: Sequence[str]) -> Iterator[tuple[str, str]]:
     """Figures as files, light pages for other sites, and pages that lead on: path and content of each."""
     for address, page in library.examples.items():
         yield f"{address}figure.svg", figure_file(page.figure)
         for name in embeds:
-            yield f"embed/{page.address}/{name or 'index.html'}", write_embed(page, name, site=site)
+            yield f"embed/{page.address}/{name or 'index.html'}", write_embed(page, name, site=site, modules=modules)
     yield from lead_files(library, site)
 
 

@@ -28,10 +28,9 @@ from build_tools.site.lessons import Workshop, leave_places
 from build_tools.site.library import FaultyLibrary, Library, gather
 from build_tools.site.neighbours import link_in_order, listed_below, show_in_section
 from build_tools.site.policy import ForeignScript, Policy
-from build_tools.site.scripts import find_modules, lighten_assets
+from build_tools.site.scripts import find_modules, lighten_assets, scripts
 from build_tools.site.searching import thin_index
 
-scripts = "assets/javascripts"
 log = logging.getLogger("mkdocs.plugins.worked-circuits")
 
 tool = Path(pipeline.__file__).parent

@@ -7,10 +7,16 @@ lines and never looks into one.
 
 from __future__ import annotations
 
+import json
 import re
 from pathlib import Path
 
+scripts = "assets/javascripts"
+"""Where they stand, in docs and in a site."""
+
 static_import = re.compile(r'^(?:import|export)\b[^;]*?from\s+"(?P<path>\.[^"]+)"', re.MULTILINE)
+for_the_guide = ("title", "source")
+"""Keys of the list of slips that no script reads."""
 bare_import = re.compile(r'^import\s+"(?P<path>\.[^"]+)"', re.MULTILINE)
 
 
@@ -27,7 +33,10 @@ def find_modules(main: Path) -> tuple[str, ...]:
 
 
 def lighten(text: str) -> str:
-    """A script or style sheet without its comment lines, indents and empty lines."""
+    """A script or style sheet without its comment lines, indents and empty lines; data without what only the guide shows."""
+    if text.startswith(data := "export default {"):
+        kept = json.loads(text[len(data) - 1 :].rstrip().removesuffix(";"), object_hook=without_notes)
+        return data[:-1] + json.dumps(kept, ensure_ascii=False, separators=(",", ":")) + ";\n"
     lines: list[str] = []
     in_comment = False
     for line in map(str.strip, text.splitlines()):
@@ -39,6 +48,11 @@ def lighten(text: str) -> str:
         elif line and not line.startswith("//"):
             lines.append(line)
     return "\n".join(lines) + "\n"
+
+
+def without_notes(row: dict[str, object]) -> dict[str, object]:
+    """A row of data as the scripts need it."""
+    return {key: value for key, value in row.items() if key not in for_the_guide}
 
 
 def lighten_assets(site: Path) -> None:

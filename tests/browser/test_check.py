@@ -38,11 +38,12 @@ axe.run({include: ['check-equation', 'check-numbers']}, {runOnly: ['wcag2a', 'wc
 """
 
 lesson_script = """
-const lesson = document.createElement('check-' + arguments[0]);
+const lesson = document.createElement('div');
+lesson.className = 'part';
 const data = document.createElement('script');
 Object.assign(data, {type: 'application/json', className: 'circuit-data', textContent: arguments[1]});
-lesson.append(data);
-lesson.setAttribute('flip', 'I1');
+data.dataset.flip = 'I1';
+lesson.append(data, document.createElement('check-' + arguments[0]));
 document.querySelector('article').append(lesson);
 """
 

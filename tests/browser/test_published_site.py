@@ -263,12 +263,35 @@ def test_an_embed_follows_its_host(browser: Chrome, root: str, published: Path, 
         browser.switch_to.default_content()
 
 
+def test_own_work_is_checked_in_another_page(browser: Chrome, root: str) -> None:
+    """On the light page: a turned arrow holds for figure and both forms, links open beside the other page, nothing is stored."""
+    browser.get(f"{root}embed/link-wire/check.html")
+    until(browser, lambda: browser.find_elements(By.CSS_SELECTOR, "check-numbers form"))
+    browser.find_element(By.CSS_SELECTOR, "[data-arrow=I1]").click()
+    assert browser.find_elements(By.CSS_SELECTOR, ".arrow.turned[data-current=I1]")
+
+    def answer(typed: str) -> str:
+        field = browser.find_element(By.NAME, "equation")
+        field.clear()
+        field.send_keys(typed + Keys.ENTER)
+        until(browser, lambda: browser.find_element(By.CSS_SELECTOR, "check-equation .verdict").text)
+        return browser.find_element(By.CSS_SELECTOR, "check-equation .verdict").text
+
+    assert answer("12.8 + 0.2 I1 - 6 I2 = 0").startswith("True: ")
+    assert "not" in answer("12.8 - 0.2 I1 - 6 I2 = 0")
+    assert browser.find_element(By.TAG_NAME, "base").get_attribute("target") == "_blank"
+    link = browser.find_element(By.CSS_SELECTOR, "check-equation .see a").get_attribute("href") or ""
+    assert link.startswith(f"{root}examples/link-wire/?flip=I1#loop-")
+    assert not [entry for entry in browser.get_log("browser") if entry["level"] in ("SEVERE", "WARNING")]
+    assert browser.execute_script("return document.cookie + localStorage.length + sessionStorage.length") == "00"
+
+
 @pytest.mark.parametrize("address", ["link-wire", "neutral-wire", "idle-wire", "alarm-capacitor", "bow-lamp"])
 def test_frames_are_as_large_as_what_they_show(browser: Chrome, root: str, address: str) -> None:
     """Nothing is cut off or scrolls, and little is left empty."""
     page = make_page(repository / f"circuits/{address}.toml")
-    for name, kinds in embeds.items():
-        size = measure(page, kinds)
+    for name in embeds:
+        size = measure(page, name)
         view = {"width": size.width, "height": size.height, "deviceScaleFactor": 1, "mobile": False}
         browser.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", view)
         browser.get(f"{root}embed/{address}/{name}")

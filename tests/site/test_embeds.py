@@ -5,6 +5,7 @@ from __future__ import annotations
 import gzip
 import json
 import re
+from collections.abc import Iterable
 from html import unescape
 from pathlib import Path
 
@@ -12,7 +13,7 @@ import html5lib
 import pytest
 from jsonschema import Draft202012Validator
 
-from build_tools.page.embed import embeds
+from build_tools.page.embed import check, embeds
 from build_tools.pipeline import solve_file
 from tests.site.library import repository
 
@@ -27,18 +28,37 @@ def embed_page(site: Path, address: str, folder: str) -> Path:
 
 @pytest.mark.parametrize("folder", embeds)
 def test_every_example_has_light_pages(site: Path, folder: str) -> None:
-    """One for the whole, one for each part: sound HTML without scripts, forms, frames or a request to elsewhere."""
+    """One for the whole, one for each part: sound HTML, scripts with the check alone, no frames, no request to elsewhere."""
+    forbidden = {"form", "iframe", "header", "nav", "input"} | (set() if folder == check else {"script"})
     for address in addresses:
-        text = embed_page(site, address, folder).read_text(encoding="utf-8")
-        tree = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False).parse(text)
-        assert not {element.tag for element in tree.iter()} & {"script", "form", "iframe", "header", "nav", "input"}
-        loaded = [element.get("href", "") for element in tree.iter("link") if element.get("rel") == "stylesheet"]
-        assert all((embed_page(site, address, folder).parent / href).resolve().is_file() for href in loaded)
-        weight = len(gzip.compress(text.encode())) + sum(
-            len(gzip.compress((embed_page(site, address, folder).parent / href).read_bytes())) for href in loaded
-        )
-        assert weight < allowed
-        assert "localStorage" not in text
+        page = embed_page(site, address, folder)
+        tree = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False).parse(page.read_text(encoding="utf-8"))
+        assert not {element.tag for element in tree.iter()} & forbidden
+        loaded = [page, *(page.parent / element.get("href", "") for element in tree.iter("link") if element.get("rel") == "stylesheet")]
+        scripts = [page.parent / element.get("src", "") for element in tree.iter("script") if element.get("src")]
+        loaded += find_loaded(scripts)
+        assert sum(len(gzip.compress(path.read_bytes())) for path in loaded) < allowed
+
+
+def find_loaded(scripts: Iterable[Path]) -> list[Path]:
+    """Scripts with all that they import, at once or when it is used."""
+    found = [script.resolve() for script in scripts]
+    for script in found:
+        # What only a page of the site itself fetches is not for light pages.
+        text = script.read_text(encoding="utf-8").replace('import("./check-page.mjs")', "")
+        paths = ((script.parent / path).resolve() for path in re.findall(r'(?:from|import) ?\(?"(\.[^"]+)"', text))
+        found += [path for path in dict.fromkeys(paths) if path not in found]
+    return found
+
+
+def test_a_check_names_all_that_it_starts_with(site: Path) -> None:
+    """The modules of the first view are named beforehand; the example's page offers the line."""
+    text = embed_page(site, "link-wire", check).read_text(encoding="utf-8")
+    named = re.findall(r'rel="modulepreload" href="([^"]+)"', text)
+    assert len(named) > 5
+    assert all((site / "embed/link-wire" / path).is_file() for path in named)
+    assert "script-src 'self'" in text
+    assert "embed/link-wire/check.html" in (site / "examples/link-wire/index.html").read_text(encoding="utf-8")
 
 
 @pytest.mark.parametrize(
@@ -49,12 +69,13 @@ def test_every_example_has_light_pages(site: Path, folder: str) -> None:
         ("loops.html", ["walk"]),
         ("answers.html", ["part-answers"]),
         ("", ["<svg", "equation-set", "part-answers"]),
+        (check, ["<svg", "<check-equation", "<check-numbers"]),
     ],
 )
 def test_a_light_page_shows_its_part_alone(site: Path, folder: str, holds: list[str]) -> None:
     """What the address says is there, and no more."""
     text = embed_page(site, "link-wire", folder).read_text(encoding="utf-8")
-    shown = [mark for mark in ("<svg", "equation-set", 'class="walk"', "part-answers") if mark in text]
+    shown = [mark for mark in ("<svg", "equation-set", 'class="walk"', "part-answers", "<check-equation", "<check-numbers") if mark in text]
     assert len(shown) == len(holds)
     assert all(mark in text for mark in holds)
 

@@ -22,6 +22,13 @@ def test_comments_on_lines_of_their_own_are_taken_out() -> None:
     assert lighten(text) == 'const a = "// no"; // kept\n/** @type {x} */ const b = `/* no */`;\nb();\n'
 
 
+def test_data_goes_out_without_what_only_the_guide_shows() -> None:
+    """Titles and sources of slips stay at home; every sentence is what it was."""
+    text = 'export default {\n  "slips": [\n    {"name": "x", "title": "T", "source": "S", "sentence": "// {a}  b"}\n  ]\n};\n'
+
+    assert lighten(text) == 'export default {"slips":[{"name":"x","sentence":"// {a}  b"}]};\n'
+
+
 @pytest.mark.parametrize("path", modules, ids=lambda path: path.stem)
 def test_no_text_runs_over_several_lines(path: Path) -> None:
     """A template text over several lines could lose one of them: there is none in our scripts."""

@@ -74,9 +74,9 @@ export class CheckNumbers extends CheckElement {
     if (button) this.source.turn(button.dataset.arrow);
   }
 
-  /** What the student typed into the other check of the page, if it is about the same circuit. */
+  /** What the student typed into the other check of the page or the part. */
   #findEquations() {
-    return this.source.isLesson ? [] : (this.closest("article")?.querySelector("check-equation:not(:has(script))")?.equations ?? []);
+    return this.closest(".part, article")?.querySelector("check-equation")?.equations ?? [];
   }
 }
 

@@ -1,8 +1,6 @@
 /** Where a check has its circuit from: data of its own in a lesson, or the example of the page it stands on. */
 
-import { asChosen } from "../laws/as-chosen.mjs";
 import { readTopology } from "../laws/circuit.mjs";
-import { findExample } from "./page-state.mjs";
 
 /**
  * @typedef {import("../page/checking.mjs").Place & {layout: object | null}} Place
@@ -10,39 +8,25 @@ import { findExample } from "./page-state.mjs";
  *   turn: turn the arrow of a current round; listen: be told when arrows, loops or values changed
  */
 
+/** The sources of parts of lessons: both checks of a part have one. */
+const made = new WeakMap();
+
 /**
  * @param {Element} element a check
  * @returns {Promise<Source | null>} null where there is no circuit
  */
 export async function findSource(element) {
-  const own = element.querySelector("script.circuit-data");
-  if (own) return makeLessonSource(element, JSON.parse(own.textContent));
-  const live = await findExample(element);
-  return live ? makePageSource(live) : null;
+  const part = element.closest(".part");
+  if (!part) return (await import("./check-page.mjs")).findPageSource(element);
+  if (!made.has(part)) made.set(part, makeLessonSource(part));
+  return made.get(part);
 }
 
-function makePageSource(live) {
-  let known = {};
-  const place = () => {
-    const { worked, state } = live;
-    const { topology, layout, units, written, isOwnSet } = worked;
-    const isPrinted = isOwnSet || !(state.leaveOut || state.walk.length);
-    if (known.worked !== worked) known = { worked, place: { example: isPrinted ? worked.example : asChosen(worked), flip: state.flip, topology, layout, units, equations: written.equations, base: "" } };
-    return known.place;
-  };
-  return {
-    isLesson: false,
-    place,
-    turn: (current) => live.change({ flip: turned(live.state.flip, current) }),
-    listen: (tell, signal) => live.addEventListener("example-change", ({ detail }) => detail.worked !== known.worked && tell(), { signal }),
-  };
-}
-
-/** In a lesson arrows are as the lesson says, `flip="I1.I3"`, until the reader turns them there. */
-function makeLessonSource(element, example) {
-  const layout = JSON.parse(element.querySelector("script.figure-data")?.textContent ?? "null");
+/** In a lesson arrows are as the lesson says, `data-flip="I1.I3"`, until the reader turns them there; the figure of a light page follows. */
+function makeLessonSource(part) {
+  const [example, layout] = [".circuit-data", ".figure-data"].map((data) => JSON.parse(part.querySelector(data)?.textContent || "null"));
   const heard = new Set();
-  let flip = (element.getAttribute("flip") ?? "").split(".").filter((name) => example.unknowns.includes(name));
+  let flip = (part.querySelector(".circuit-data").dataset.flip ?? "").split(".").filter((name) => example.unknowns.includes(name));
   const place = () => {
     const page = new URL(`../../../../examples/${encodeURIComponent(example.address)}/`, import.meta.url);
     if (flip.length) page.searchParams.set("flip", flip.join("."));
@@ -50,6 +34,7 @@ function makeLessonSource(element, example) {
   };
   const turn = (current) => {
     flip = turned(flip, current);
+    for (const arrow of document.querySelectorAll("body > main .arrow")) arrow.classList.toggle("turned", flip.includes(arrow.dataset.current));
     for (const tell of heard) tell();
   };
   const listen = (tell, signal) => {
@@ -59,4 +44,4 @@ function makeLessonSource(element, example) {
   return { isLesson: true, place, turn, listen };
 }
 
-const turned = (flip, current) => (flip.includes(current) ? flip.filter((name) => name !== current) : [...flip, current]);
+export const turned = (flip, current) => (flip.includes(current) ? flip.filter((name) => name !== current) : [...flip, current]);

@@ -6,7 +6,7 @@ const rows = new Map(words.slips.map((row) => [row.name, row]));
 /** The kind of a slip: "sign", "missing", "extra", "value" or "emf sign". */
 export const kindOfSlip = (name) => rows.get(name).kind;
 
-/** The row of a slip: its title, rule, section of the page and published source; null for no slip. */
+/** The row of a slip: its rule and its section of the page; null for no slip. A published site has no more of it. */
 export const slipRow = (name) => rows.get(name) ?? null;
 
 /**

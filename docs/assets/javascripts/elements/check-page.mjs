@@ -1,0 +1,31 @@
+/** The example of its page, as its reader chose it, for a check. */
+
+import { asChosen } from "../laws/as-chosen.mjs";
+import { turned } from "./check-source.mjs";
+import { findExample } from "./page-state.mjs";
+
+/**
+ * @param {Element} element a check
+ * @returns {Promise<import("./check-source.mjs").Source | null>} null where there is no example
+ */
+export async function findPageSource(element) {
+  const live = await findExample(element);
+  return live ? makePageSource(live) : null;
+}
+
+function makePageSource(live) {
+  let known = {};
+  const place = () => {
+    const { worked, state } = live;
+    const { topology, layout, units, written, isOwnSet } = worked;
+    const isPrinted = isOwnSet || !(state.leaveOut || state.walk.length);
+    if (known.worked !== worked) known = { worked, place: { example: isPrinted ? worked.example : asChosen(worked), flip: state.flip, topology, layout, units, equations: written.equations, base: "" } };
+    return known.place;
+  };
+  return {
+    isLesson: false,
+    place,
+    turn: (current) => live.change({ flip: turned(live.state.flip, current) }),
+    listen: (tell, signal) => live.addEventListener("example-change", ({ detail }) => detail.worked !== known.worked && tell(), { signal }),
+  };
+}
