@@ -20,6 +20,7 @@ from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from selenium.webdriver import Chrome
 from selenium.webdriver.common.by import By
+from selenium.webdriver.common.keys import Keys
 from selenium.webdriver.support.select import Select
 from selenium.webdriver.support.wait import WebDriverWait
 

@@ -28,7 +28,7 @@ function makeLessonSource(part) {
   const heard = new Set();
   let flip = (part.querySelector(".circuit-data").dataset.flip ?? "").split(".").filter((name) => example.unknowns.includes(name));
   const place = () => {
-    const page = new URL(`../../../../examples/${encodeURIComponent(example.address)}/`, import.meta.url);
+    const page = new URL(`../../../examples/${encodeURIComponent(example.address)}/`, import.meta.url);
     if (flip.length) page.searchParams.set("flip", flip.join("."));
     return { example, flip, topology: readTopology(example, { flip }), layout, units: example.units, equations: example.equations, base: page.href };
   };
