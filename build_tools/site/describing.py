@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from markupsafe import Markup, escape
 
 from build_tools.circuit.numeral import SPACE
@@ -19,11 +21,14 @@ def describe(page: Page) -> dict[str, object]:
 
 def with_search_text(page: Page) -> str:
     """The skeleton with the words by which the search finds an example, unseen on its page."""
-    words = " · ".join([page.summary, *map(both_spellings, page.values)])
+    words = " · ".join([page.summary, *gather_values(page.values)])
     return page.markdown.replace("\n## ", Markup("\n<p hidden>{}</p>\n\n## ").format(words), 1)
 
 
-def both_spellings(value: str) -> str:
-    """A value as it is shown, and as it can be typed: 4.7 kΩ, 4.7 kohm."""
-    plain = value.replace(SPACE, " ")
-    return f"{plain} ({plain.split()[-1].replace('Ω', 'ohm')})" if "Ω" in plain else plain
+def gather_values(values: Iterable[str]) -> list[str]:
+    """The values of each unit, with the unit as it is shown and as it can be typed: 1, 4.7 kΩ (kohm)."""
+    numbers: dict[str, list[str]] = {}
+    for value in values:
+        number, _, unit = value.partition(SPACE)
+        numbers.setdefault(unit, []).append(number)
+    return [f"{', '.join(each)} {unit}" + (f" ({unit.replace('Ω', 'ohm')})" if "Ω" in unit else "") for unit, each in numbers.items()]

@@ -142,7 +142,8 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
     def on_post_build(self, *, config: MkDocsConfig, **_: Any) -> None:
         """Write what stands beside the pages, make search index and scripts light, and write the content policy down for the host."""
         write_beside(self.library, config)
-        thin_index(Path(config.site_dir))
+        examples = self.library.examples.values()
+        thin_index(Path(config.site_dir), sorted({topic for page in examples for topic in (*page.topics, *page.ideas)}))
         lighten_assets(Path(config.site_dir))
         if self.policy:
             (Path(config.site_dir) / "policy.txt").write_text(f"Content-Security-Policy: {self.policy.text}\n", encoding="utf-8")
