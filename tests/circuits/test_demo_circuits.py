@@ -24,6 +24,7 @@ Example = dict[str, Any]
 # Currents in A, from `from` to `to` through the part: a battery from minus to plus, else from the first of `between`.
 KNOWN = {
     "alarm-capacitor": "E1 3/2000, R1 3/2000, R2 1/500, C1 0, R3 -1/2000, E2 1/2000",
+    "alarm-line": "E1 3/2000, R1 3/2000, M1 0, K1 3/2000, R2 3/2000",
     "bilge-pump-two-banks": "E1 6, E2 -3, R1 3",
     "bow-lamp": "E1 2, R1 2, R2 2",
     "bus-bar": "E1 6, R1 6, R2 2, W1 4, R3 3, W2 1, R4 4, E2 3, R5 3",
@@ -48,6 +49,7 @@ KNOWN = {
 # Voltages in V of parts that no current passes, from the same independent solution.
 KNOWN_VOLTAGES = [
     ("alarm-capacitor", "C1", 6),
+    ("alarm-line", "M1", Fraction(141, 20)),
     ("heater-switch-open", "K1", Fraction(48, 5)),
     ("meters-on-the-heater", "M1", 12),
 ]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gzip
 import json
 import re
 from collections import Counter
@@ -137,6 +138,19 @@ def test_search_holds_one_entry_for_each_example(site: Path) -> None:
     )
     assert all(entry["title"] and entry["text"] and entry["tags"] for entry in entries)
     assert not [entry["location"] for entry in entries if re.search(r"[=−]\s*\d|<sub>", entry["text"])]
+
+
+def test_search_holds_one_light_entry_for_each_page_that_people_wrote(site: Path) -> None:
+    """Title, headings and what it speaks of; no text is cut within a sign or twice."""
+    index = json.loads((site / "search/search_index.json").read_text(encoding="utf-8"))
+    entries = {entry["location"]: entry for entry in index["docs"]}
+    assert len(entries) == len(index["docs"])
+    lesson = entries["lessons/wire-with-a-current/"]
+    assert lesson["title"] == "The bare wire that carries current"
+    assert "But what pushes it?" in lesson["text"]
+    assert {"bare wire", "junction rule"} <= set(lesson["tags"])
+    assert not [entry["text"] for entry in entries.values() if "… …" in entry["text"] or re.search(r"&[a-z]*\W*…", entry["text"])]
+    assert len(gzip.compress(json.dumps(index["docs"]).encode())) < 4_000
 
 
 def test_every_page_carries_the_caution(site: Path) -> None:
