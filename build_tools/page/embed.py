@@ -160,7 +160,7 @@ def write_embed(page: Page, name: str, *, site: str = "", modules: Sequence[str]
         "title": page.title,
         "part": part,
         "parts": [part_html(page, kind) for kind in kinds],
-        "sheets": sorted({sheet for kind in kinds for sheet in sheets.get(kind, ("mathematics",))}) + ["embed"],
+        "sheets": [*sorted({sheet for kind in kinds for sheet in sheets.get(kind, ("mathematics",))}), "embed"],
         "modules": modules if "check" in kinds else (),
         "href": way(here, there) + (f"#{section}" if section else ""),
         "canonical": f"{site}{there}" if site else way(here, there),

@@ -14,6 +14,8 @@ from build_tools.site.library import Library, list_address
 from build_tools.site.related import find_related
 
 place = re.compile(r'<div data-block="([\w-]+)"></div>')
+as_written = re.compile(r"(<(pre|script|textarea)\b.*?</\2>)", re.S)
+indent = re.compile(r"[ \t]*\n[ \t\n]*")
 
 
 class Blocks:
@@ -49,6 +51,12 @@ class Blocks:
             KeyError: with the name of a block that there is none of.
         """
         blocks = self.of_page(address)
-        filled = place.sub(lambda found: blocks[found[1]], output)
+        filled = place.sub(lambda found: blocks[found[1]], without_indents(output))
         lesson = self.library.lessons.get(source)
         return fill_places(filled, lesson) if lesson else filled
+
+
+def without_indents(html: str) -> str:
+    """The theme's page without its indents and empty lines, but where white space is shown or hashed."""
+    pieces = as_written.split(html)
+    return "".join(indent.sub("\n", piece) if at % 3 == 0 else piece for at, piece in enumerate(pieces) if at % 3 < 2)

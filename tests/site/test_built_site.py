@@ -14,6 +14,7 @@ from xml.etree import ElementTree
 
 import html5lib
 
+from build_tools.site.blocks import without_indents
 from tests.site.library import repository
 
 loading = {"script", "img", "iframe", "source", "video", "audio", "embed", "object", "use", "image", "input", "track"}
@@ -163,3 +164,18 @@ def test_every_page_carries_the_caution(site: Path) -> None:
         assert [
             words for words in ("pencil-and-paper models", "makers’ instructions", "local codes", "licensed people") if words not in text
         ] == []
+
+
+def test_indents_go_and_what_is_written_stays() -> None:
+    """Only between tags: code, inline scripts and no-break spaces are as they were."""
+    html = "<p>\n\n    a\u00a0\n  b</p>\n<pre>x\n\n  y</pre>\n  <script>if (a)\n  b()</script>\n\n  <i>"
+
+    assert without_indents(html) == "<p>\na\u00a0\nb</p>\n<pre>x\n\n  y</pre>\n<script>if (a)\n  b()</script>\n<i>"
+
+
+def test_an_example_is_a_light_page(site: Path) -> None:
+    """Gzipped, with the data for its scripts: 14 kB, and 16 kB for the few circuits of four loops."""
+    pages = sorted((site / "examples").glob("*/index.html"))
+    heavy = [page.parent.name for page in pages if len(gzip.compress(page.read_bytes())) > 14_000]
+    assert set(heavy) <= {"bus-bar", "neutral-wire"}
+    assert all(len(gzip.compress(page.read_bytes())) < 16_000 for page in pages)
