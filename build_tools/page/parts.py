@@ -12,7 +12,7 @@ from markupsafe import Markup
 from build_tools.figure.layout import Layout
 from build_tools.laws.meaning import WorkedCircuit
 from build_tools.page import answers, setup
-from build_tools.page.record import write_record
+from build_tools.page.record import Record, write_record
 from build_tools.page.writing import count_facts, json_block, render, write_layout
 
 
@@ -41,6 +41,14 @@ section_of = {
     PartKind.CARD: "",
 }
 """The section of the example's page that a part comes from."""
+
+
+needed = {
+    "equations": ("rule", "origin", "text"),
+    "currents": ("name", "exact"),
+    "parts": ("kind", "value", "internal_resistance", "from", "to", "state"),
+}
+"""What a check needs of each row."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,7 +80,7 @@ def render_part(kind: PartKind, name: str, worked: WorkedCircuit, *, figure: str
     elif kind is PartKind.LOOP:
         context["loops"] = setup.view_loops(worked, layout)
     elif kind is PartKind.CHECK:
-        context["record"] = inner(json_block("", write_record(worked)))
+        context["record"] = inner(json_block("", for_checks(write_record(worked))))
         context["layout"] = inner(json_block("", write_layout(layout))) if layout else ""
     elif kind is PartKind.CARD:
         context["facts"] = count_facts(worked)
@@ -85,7 +93,18 @@ def render_check(address: str, record: str, layout: str) -> str:
     """The check of own work for a light page, from the JSON blocks that an example's page carries."""
     nowhere = Source(href="", title="", summary="")
     context: dict[str, object] = {"circuit": {"address": address}, "kind": PartKind.CHECK.value, "name": "", "source": nowhere}
-    return render("part-check.html.jinja", context | {"record": inner(record), "layout": inner(layout)}).strip()
+    data = inner(json_block("", for_checks(json.loads(inner(record)))))
+    return render("part-check.html.jinja", context | {"record": data, "layout": inner(layout)}).strip()
+
+
+def for_checks(record: Record) -> Record:
+    """Of the object that every page carries what a check needs."""
+    kept = {key: value for key, value in record.items() if key not in ("title", "question", "level", "topics", "potentials", "found", "checks")}
+    for key, names in needed.items():
+        rows = kept[key].items() if isinstance(kept[key], dict) else enumerate(kept[key])
+        cut = {at: {name: row[name] for name in names} for at, row in rows}
+        kept[key] = cut if isinstance(kept[key], dict) else list(cut.values())
+    return kept
 
 
 def inner(block: str) -> Markup:
