@@ -93,7 +93,7 @@ def make_page(path: Path, *, resistors: str = "zigzag", batteries: str = "one ce
     """One circuit file as a finished page; raises as `work_file` does."""
     # Drawing and templates take half a second to load, which `solve` and `check` need not spend.
     from build_tools.figure.figure import draw_figure
-    from build_tools.page.embed import write_parts
+    from build_tools.page.showing import write_parts
     from build_tools.page.writing import figure_label, write_page
 
     with opened(path) as circuit:

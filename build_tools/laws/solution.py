@@ -10,8 +10,6 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
-import numpy as np
-
 from build_tools.circuit.circuit import Circuit, Kind, Part
 from build_tools.laws import elimination
 from build_tools.laws.equation import EquationSet, write_junction, write_loop
@@ -180,6 +178,9 @@ def ask_numpy(equations: EquationSet, values: tuple[Fraction, ...]) -> float:
     Raises:
         SecondOpinionError: where rounding cannot explain the distance.
     """
+    # Numpy takes as long to load as ten circuits take to solve, and a build that draws nothing anew needs neither.
+    import numpy as np
+
     if not values:
         return 0.0
     sizes = [max(map(abs, row)) for row in equations.matrix]

@@ -11,15 +11,12 @@ from dataclasses import dataclass
 from html import unescape
 from math import ceil
 
-from build_tools.figure.figure import Figure
 from build_tools.figure.lettering import text_width
-from build_tools.laws.meaning import WorkedCircuit
 from build_tools.page.page import Page
-from build_tools.page.parts import PartKind, Source, render_check, render_part
+from build_tools.page.parts import render_check
+from build_tools.page.rendering import render
 from build_tools.page.standalone import way
-from build_tools.page.writing import render
 
-parts_of_embeds = (PartKind.FIGURE, PartKind.EQUATIONS, PartKind.LOOP, PartKind.ANSWERS)
 whole = ("figure", "equations", "answers")
 """What the embed of a whole example shows."""
 check = "check.html"
@@ -54,14 +51,6 @@ class Size:
 
     width: int
     height: int
-
-
-def write_parts(worked: WorkedCircuit, figure: Figure) -> dict[str, str]:
-    """The parts of an example that its embeds show."""
-    source = Source(href="", title=worked.circuit.title, summary="")
-    return {
-        kind.value: render_part(kind, "", worked, figure=figure.svg, layout=figure.layout, source=source) for kind in parts_of_embeds[1:]
-    }
 
 
 def part_html(page: Page, kind: str) -> str:

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from build_tools.page.writing import render
+from build_tools.page.rendering import render
 
 names_for_scripts = re.compile(r' data-[\w-]+="[^"]*"')
 

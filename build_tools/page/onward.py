@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from build_tools.page.embed import check, embed_line
 from build_tools.page.page import Page
-from build_tools.page.writing import render
+from build_tools.page.rendering import render
 
 
 def render_onward(page: Page, related: Sequence[tuple[str, Page]], *, site: str) -> str:

@@ -4,6 +4,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+sections = (
+    ("question", "Question"),
+    ("directions", "Directions"),
+    ("junctions", "Junctions"),
+    ("loops", "Loops"),
+    ("equations", "Equation set"),
+    ("by-hand", "By hand"),
+    ("matrix", "Matrix form"),
+    ("currents", "Currents"),
+    ("checks", "Checks"),
+    ("your-turn", "Your turn"),
+)
+"""The sections of a page in order: the id that lessons link to, and the heading. To add one, add it here and a template."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Page:

@@ -1,4 +1,4 @@
-"""Parts of an example as they stand in lessons and embeds: figure, equation set, one loop, answers, and the like."""
+"""Parts of an example as they stand in lessons and embeds: which there are, and what is taken from a finished page."""
 
 from __future__ import annotations
 
@@ -10,10 +10,7 @@ from typing import Any
 from markupsafe import Markup
 
 from build_tools.figure.layout import Layout
-from build_tools.laws.meaning import WorkedCircuit
-from build_tools.page import answers, setup
-from build_tools.page.record import Record, write_record
-from build_tools.page.writing import count_facts, json_block, render, write_layout
+from build_tools.page.rendering import json_block, render
 
 
 class PartKind(StrEnum):
@@ -61,34 +58,6 @@ class Source:
     summary: str
 
 
-def render_part(kind: PartKind, name: str, worked: WorkedCircuit, *, figure: str, layout: Layout | None, source: Source) -> str:
-    """One part as HTML.
-
-    Args:
-        kind: which.
-        name: of the loop or the current, for those that take one; for a check the currents turned round, dots between.
-        worked: the circuit, with the choices made.
-        figure: its drawing.
-        layout: where the drawing's lines run, for words of direction.
-        source: where the part comes from.
-    """
-    context: dict[str, object] = {"circuit": worked.circuit, "units": worked.units, "name": name, "source": source, "kind": kind.value}
-    if kind is PartKind.FIGURE:
-        context["figure"] = Markup(figure)
-    elif kind is PartKind.EQUATIONS:
-        context["equations"] = setup.view_equations(worked)
-    elif kind is PartKind.LOOP:
-        context["loops"] = setup.view_loops(worked, layout)
-    elif kind is PartKind.CHECK:
-        context["record"] = inner(json_block("", for_checks(write_record(worked))))
-        context["layout"] = inner(json_block("", write_layout(layout))) if layout else ""
-    elif kind is PartKind.CARD:
-        context["facts"] = count_facts(worked)
-    else:
-        context["currents"] = answers.view_currents(worked, layout)
-    return render(f"part-{kind.value}.html.jinja", context).strip()
-
-
 def render_check(address: str, record: str, layout: str) -> str:
     """The check of own work for a light page, from the JSON blocks that an example's page carries."""
     nowhere = Source(href="", title="", summary="")
@@ -97,7 +66,7 @@ def render_check(address: str, record: str, layout: str) -> str:
     return render("part-check.html.jinja", context | {"record": data, "layout": inner(layout)}).strip()
 
 
-def for_checks(record: Record) -> Record:
+def for_checks(record: dict[str, Any]) -> dict[str, Any]:
     """Of the object that every page carries what a check needs."""
     kept = {key: value for key, value in record.items() if key not in ("title", "question", "level", "topics", "potentials", "found", "checks")}
     for key, names in needed.items():

@@ -5,7 +5,7 @@ from __future__ import annotations
 from posixpath import relpath
 from xml.etree.ElementTree import Element, tostring
 
-from build_tools.page.writing import render
+from build_tools.page.rendering import render
 
 
 def render_lead(old: str, new: str, *, title: str, site: str = "") -> str:

@@ -2,39 +2,20 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterable
-from functools import cache
-from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from build_tools.circuit.problem import listed
-from build_tools.circuit.sentences import say
 from build_tools.figure.description import long_description, short_description
 from build_tools.figure.figure import Figure
 from build_tools.figure.layout import Layout, Spot
 from build_tools.laws.meaning import WorkedCircuit
 from build_tools.page import advice, answers, finding, hand, setup
-from build_tools.page.page import Page
+from build_tools.page.page import Page, sections
 from build_tools.page.prose import question_text, render_question, set_text
 from build_tools.page.record import Record, write_record
-from build_tools.page.telling import tell
-
-sections = (
-    ("question", "Question"),
-    ("directions", "Directions"),
-    ("junctions", "Junctions"),
-    ("loops", "Loops"),
-    ("equations", "Equation set"),
-    ("by-hand", "By hand"),
-    ("matrix", "Matrix form"),
-    ("currents", "Currents"),
-    ("checks", "Checks"),
-    ("your-turn", "Your turn"),
-)
-"""The sections of a page in order: the id that lessons link to, and the heading. To add one, add it here and a template."""
+from build_tools.page.rendering import json_block, render
 
 longest_summary = 200
 
@@ -123,14 +104,6 @@ def write_layout(layout: Layout) -> Record:
     return {"places": places, "routes": routes, "lines": [near(line) for line in layout.lines]}
 
 
-def json_block(id: str, record: Record) -> str:
-    """A JSON block. Signs that could end the element are written as JSON escapes, which mean the same."""
-    text = json.dumps(record, ensure_ascii=False, separators=(",", ":"))
-    for sign in "<>&\u2028\u2029":
-        text = text.replace(sign, f"\\u{ord(sign):04x}")
-    return f'<script type="application/json" id="{id}">{text}</script>'
-
-
 def figure_label(worked: WorkedCircuit) -> str:
     """The figure's short alternative text."""
     return short_description(worked.topology)
@@ -139,22 +112,3 @@ def figure_label(worked: WorkedCircuit) -> str:
 def shorten(text: str) -> str:
     """The text, cut at a word where it is too long for a summary."""
     return text if len(text) <= longest_summary else text[:longest_summary].rsplit(" ", 1)[0].rstrip(",.;:") + " …"
-
-
-def render(template: str, context: dict[str, object]) -> str:
-    """One template, filled in."""
-    return environment().get_template(template).render(context)
-
-
-@cache
-def environment() -> Environment:
-    """The templates of this room, with everything escaped that is not markup already."""
-    made = Environment(
-        loader=FileSystemLoader(Path(__file__).parent / "templates"),
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
-    made.globals |= {"say": say, "tell": tell}
-    return made

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator, Sequence
 from functools import partial
 from pathlib import Path
@@ -39,12 +40,16 @@ def generate(library: Library, config: MkDocsConfig) -> Iterator[File]:
 
 def write_beside(library: Library, config: MkDocsConfig) -> None:
     """Write what stands beside the finished pages, one file after the other: together they would fill the memory."""
+    made: set[str] = set()
     main = Path(config.docs_dir) / scripts / "embed.mjs"
     modules = [f"{scripts}/{module}" for module in find_modules(main)] if main.is_file() else []
     for path, content in stand_beside(library, config.site_url or "", modules):
-        target = Path(config.site_dir) / path
-        target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_text(content, encoding="utf-8")
+        folder, _, name = f"{config.site_dir}/{path}".rpartition("/")
+        if folder not in made:
+            os.makedirs(folder, exist_ok=True)
+            made.add(folder)
+        with open(f"{folder}/{name}", "wb") as file:
+            file.write(content.encode())
 
 
 def stand_beside(library: Library, site: str, modules: Sequence[str]) -> Iterator[tuple[str, str]]:

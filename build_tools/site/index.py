@@ -6,8 +6,7 @@ import json
 from collections.abc import Iterable
 from typing import Any
 
-from build_tools.page.page import Page
-from build_tools.page.writing import sections
+from build_tools.page.page import Page, sections
 
 
 def write_index(pages: Iterable[Page]) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -13,9 +13,10 @@ from build_tools.circuit.report import write_problem
 from build_tools.laws.choices import parse_walk
 from build_tools.laws.meaning import WorkedCircuit
 from build_tools.page.page import Page
-from build_tools.page.parts import PartKind, Source, read_layout, render_part, section_of
+from build_tools.page.parts import PartKind, Source, read_layout, section_of
 from build_tools.page.standalone import way
 from build_tools.site.handwritten import HandWritten
+from build_tools.site.keep import Keep
 from build_tools.site.lesson_lines import Asked, Spot, fault, find_spots, read_asked
 
 opening = re.compile(r"<p(?:\s[^>]*)?>")
@@ -32,16 +33,35 @@ class Lesson:
     """Finished HTML."""
 
 
+class WrongName(Exception):
+    """A part was asked for by a name that there is not."""
+
+    def __init__(self, problem: Problem) -> None:
+        super().__init__(problem)
+        self.problem = problem
+
+
 @dataclass(slots=True, kw_only=True)
 class Workshop:
     """Works out what lessons ask for; what was worked out once is kept while the file stays as it is."""
 
     circuits: Path
+    keep: Keep
     customs: Mapping[str, str]
     examples: Mapping[str, Page] = field(default_factory=dict)
     """By address."""
     _worked: dict[tuple[object, ...], WorkedCircuit] = field(default_factory=dict)
     _figures: dict[tuple[object, ...], str] = field(default_factory=dict)
+
+    def part(self, asked: Asked, here: str, check: Callable[[], None]) -> str:
+        """One part for the page at the address `here`: a kept one, or a new one once `check` has raised nothing."""
+
+        def make() -> str:
+            check()
+            return self.make(asked, here)
+
+        path = self.circuits / f"{asked.example}.toml"
+        return self.keep.part(f"{asked!r} {here}", path.read_bytes() if path.is_file() else b"", make)
 
     def worked(self, asked: Asked) -> tuple[WorkedCircuit, tuple[object, ...]]:
         """The circuit with the choices made, and the key under which it is kept."""
@@ -62,7 +82,10 @@ class Workshop:
         return self._figures[key]
 
     def make(self, asked: Asked, here: str) -> str:
-        """One part for the page at the address `here`."""
+        """One part for the page at the address `here`, made anew."""
+        # What writes parts takes long to load, and a build whose parts are kept does not need it.
+        from build_tools.page.showing import render_part
+
         page, name, worked = self.examples[f"examples/{asked.example}/"], asked.name, self.worked(asked)[0]
         if asked.kind is PartKind.CHECK:
             # A check turns arrows by itself, so it starts from the directions of the page.
@@ -104,10 +127,15 @@ def answer(spot: Spot, here: str, workshop: Workshop) -> tuple[PartKind, str] | 
     asked = read_asked(spot)
     if isinstance(asked, Problem):
         return asked
-    if problem := find_wrong_name(asked, spot, workshop):
-        return problem
+
+    def check() -> None:
+        if problem := find_wrong_name(asked, spot, workshop):
+            raise WrongName(problem)
+
     try:
-        return asked.kind, workshop.make(asked, here)
+        return asked.kind, workshop.part(asked, here, check)
+    except WrongName as wrong:
+        return wrong.problem
     except CircuitError as error:
         return fault(spot, "choices that leave the circuit sound", "; ".join(map(str, error.problems)))
 

@@ -19,6 +19,7 @@ from build_tools import pipeline
 from build_tools.circuit.reading import battery_shapes, resistor_shapes
 from build_tools.circuit.sentences import path as sentences
 from build_tools.page.page import Page
+from build_tools.page.rendering import keep_translated
 from build_tools.site.anchors import know_anchors
 from build_tools.site.blocks import Blocks
 from build_tools.site.describing import describe, with_search_text
@@ -67,8 +68,9 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         self.kept, self.workshop, self.library = None, None, Library()
 
     def on_config(self, config: MkDocsConfig, **_: Any) -> None:
-        """Let the theme's inline scripts be the same on every page, so that one policy fits all; name our modules to it."""
+        """Let the theme's inline scripts be the same on every page, so that one policy fits all; name our modules to it; lend it a place to keep lists."""
         config.extra.setdefault("scope", "/")
+        config.extra["lists"] = {}
         if (main := Path(config.docs_dir) / scripts / "main.mjs").is_file():
             config.extra["modules"] = [f"{scripts}/{module}" for module in find_modules(main)]
 
@@ -76,6 +78,8 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         """Work all circuits and settle all addresses, before MkDocs empties the site folder: a fault must not cost it."""
         try:
             self.library = gather(*self.work_all(), config)
+            if self.kept:
+                self.kept.sweep()
         except (pipeline.FaultyCircuits, FaultyLibrary) as report:
             if not (self.serving and self.library.examples):
                 raise PluginError(f"nothing is published while there are faults\n{report}") from None
@@ -88,12 +92,11 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         customs = {"resistors": self.config.resistors, "batteries": self.config.batteries}
         folder = as_typed(self.config.circuits)
         self.kept = self.kept or Keep(Path(self.config.keep))
-        self.workshop = self.workshop or Workshop(circuits=folder, customs=customs)
+        self.workshop = self.workshop or Workshop(circuits=folder, keep=self.kept, customs=customs)
         self.kept.begin(
             edition_of(self.running, fingerprint(tool, "*.jinja"), fingerprint(sentences.parent, sentences.name), *customs.values())
         )
         pages = pipeline.work_folder(folder, keep=self.kept, **customs)
-        self.kept.sweep()
         log.info("%d circuits, %d of them worked anew", len(pages), self.kept.made)
         return pages, self.workshop
 
@@ -110,8 +113,9 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         page.meta = describe(example)
         return with_search_text(example)
 
-    def on_env(self, _env: Any, *, files: Files, config: MkDocsConfig, **_: Any) -> None:
+    def on_env(self, env: Any, *, files: Files, config: MkDocsConfig, **_: Any) -> None:
         """Give the examples, which stand outside the navigation, their parent, previous and next page."""
+        keep_translated(Path(self.config.keep), env)
         self.blocks = Blocks(self.library, config.site_url or "")
         self.front = site_page(files, list_page)
         self.listed = listed_below(self.front)

@@ -263,7 +263,7 @@ class Shelf:
 
     def build(self, config: MkDocsConfig) -> Library:
         circuits = Path("circuits")
-        return gather(pipeline.work_folder(circuits, keep=self.keep), Workshop(circuits=circuits, customs={}), config)
+        return gather(pipeline.work_folder(circuits, keep=self.keep), Workshop(circuits=circuits, keep=self.keep, customs={}), config)
 
 
 def built_pages(library: Library) -> Iterator[BuiltPage]:

@@ -5,6 +5,8 @@ from __future__ import annotations
 import gzip
 import json
 import re
+import subprocess
+import sys
 from collections import Counter
 from collections.abc import Iterator
 from functools import cache
@@ -179,3 +181,22 @@ def test_an_example_is_a_light_page(site: Path) -> None:
     heavy = [page.parent.name for page in pages if len(gzip.compress(page.read_bytes())) > 14_000]
     assert set(heavy) <= {"bus-bar", "neutral-wire"}
     assert all(len(gzip.compress(page.read_bytes())) < 16_000 for page in pages)
+
+
+def test_a_build_that_draws_nothing_loads_no_drawing(site: Path) -> None:
+    """The plugin leaves schemdraw and numpy alone until a circuit has changed: both take long to load."""
+    code = "import sys, build_tools.site.plugin; print([name for name in ('schemdraw', 'numpy') if name in sys.modules])"
+    assert subprocess.run([sys.executable, "-c", code], cwd=repository, capture_output=True, text=True, check=True).stdout == "[]\n"
+
+
+def test_the_contents_are_the_same_wherever_one_reads_them(site: Path) -> None:
+    """Lists that are kept from page to page lead to the same places from each depth."""
+
+    def leads(path: str) -> list[str]:
+        page = site / path / "index.html"
+        links = tree_of(page).findall(".//nav[@data-md-level='0']//a[@class]")
+        hrefs = [link.get("href", "") for link in links if "md-nav__link" in link.get("class", "") and "#" not in link.get("href", "")]
+        return [str(page.parent.joinpath(href).resolve().relative_to(site.resolve())) for href in hrefs if href not in ("./", ".")]
+
+    assert leads("examples/link-wire") == leads("examples/bow-lamp")
+    assert set(leads("guide/linking")) | {"guide/linking"} == set(leads("")) | {"."}

@@ -9,6 +9,7 @@ from pathlib import Path
 import html5lib
 import pytest
 
+from build_tools import pipeline
 from build_tools.circuit.problem import Problem
 from build_tools.page.parts import PartKind
 from build_tools.site.lesson_lines import Asked, find_spots, read_asked
@@ -174,3 +175,25 @@ def test_there_are_five_lessons() -> None:
 def test_choices_stand_in_links_as_on_the_page(query: Asked) -> None:
     """The link of a part has the parameters that the page understands."""
     assert query.query == "?flip=I1.I3&leave-out=a&walk=a.E1.R1_b.R1.W1"
+
+
+def test_parts_are_kept_until_their_circuit_or_their_line_changes(library: Path, publish: Publish, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The next build works nothing out again; an edit of the file does; a damaged kept part is made again."""
+    text = "[:bilge-pump loop L1 flip=I1:]\n\n[:bilge-pump current I1:]"
+    first = built(library, publish, text)
+    worked: list[Path] = []
+    make = pipeline.work_chosen
+    monkeypatch.setattr(pipeline, "work_chosen", lambda path, **choices: worked.append(path) or make(path, **choices))
+    assert built(library, publish, text) == first
+    assert not worked
+    for part in (library / ".cache").glob("*.part"):
+        part.write_bytes(part.read_bytes()[:-9])
+    assert built(library, publish, text) == first
+    assert worked
+    worked.clear()
+    path = library / "circuits/bilge-pump.toml"
+    write(path, path.read_text(encoding="utf-8").replace("12 V", "13 V"))
+    assert built(library, publish, text) != first
+    assert worked
+    built(library, publish, "Nothing here.")
+    assert not list((library / ".cache").glob("*.part"))
