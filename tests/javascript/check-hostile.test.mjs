@@ -13,7 +13,7 @@ const LONGEST_MS = 500;
 
 const bits = [
   "I1", "I_2", "I₃", "I_{4}", "i5", "R1", "E2", "r1", "W1", "I9", "12", "0.2", "1,5", "4 700", "½", "10^-3", "²", "V", "Ω", "kΩ", "mA", "=", "=", "+", "-", "−", "*", "·", "/",
-  "(", ")", "[", "}", " ", " ", "^", "e", "ε", "<b>", "</script>", "<img src=x onerror=alert(1)>", "&lt;", "{part}", "${1}", "__proto__", "constructor", "\u0000", "\u202e", "\ud83d", "😀", "\n", "'", '"', "`", "\\", "NaN", "Infinity",
+  "(", ")", "[", "}", " ", " ", "^", "e", "ε", "<b>", "</script>", "<img src=x onerror=alert(1)>", "&lt;", "{part}", "${1}", "__proto__", "constructor", "\u0000", "\u202e", "\ud83d", "😀", "\n", "'", '"', "`", "\\", "\\frac", "\\frac{", "}{", "\\mathrm{", "\\left(", "\\cdot", "\\,", "{,}", "$", "\\constructor", "NaN", "Infinity",
 ];
 
 const make = (random) => Array.from({ length: Math.floor(random() * 14) }, () => pick(bits, random)).join("");

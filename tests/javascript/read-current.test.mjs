@@ -29,6 +29,8 @@ const written = {
   "2 amps": ["2", "1", 1],
   "0": ["0", "1", 0],
   " 3\u00a0A ": ["3", "1", 1],
+  "$I_{1} = 0{,}42\\,\\mathrm{A}$": ["21/50", "1/100", 2],
+  "4{,}2\\cdot 10^{-1}~\\text{A}": ["21/50", "1/100", 2],
 };
 
 test("a current is read as it is typed", () => {
@@ -52,6 +54,7 @@ const unreadable = {
   "3 V": ["wrong-unit", 2, 1],
   "3 Ω": ["wrong-unit", 2, 1],
   "3 A x": ["wrong-unit", 3, 2],
+  "3\\,\\mathrm{V}": ["wrong-unit", 11, 2],
   "1/0 A": ["divided-by-zero", 1, 4],
   "<img src=x>": ["no-number", 0, 11],
   "1234567890123456789012345 A": ["too-many-digits", 0, 25],

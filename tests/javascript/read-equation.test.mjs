@@ -73,6 +73,21 @@ const written = {
   "I1 = 420 mA": "1 0 0 0 0 -21/50",
   "12 V / 4 Ω = I1": "-1 0 0 0 0 3",
   "12 V = 4 Ω (I1 + 1 A)": "-4 0 0 0 0 8",
+  // names as factors, in every way of writing a product
+  "E1 - R1 I1 - R2*I2 = 0": "-6 -4 0 0 0 64/5",
+  "E1 − I1R1 − R2×I2 = 0": "-6 -4 0 0 0 64/5",
+  "E₁ − R₁·I₁ − I₂ ⋅ R₂ = 0": "-6 -4 0 0 0 64/5",
+  "12,8 − I1·6 − R2I2 = 0": "-6 -4 0 0 0 64/5",
+  // LaTeX
+  "I_{1} R_{1} - 12\\,\\mathrm{V} = 0": "6 0 0 0 0 -12",
+  "$E_1 - R_1 I_1 - R_{2}\\cdot I_{2} = 0$": "-6 -4 0 0 0 64/5",
+  "\\mathcal{E}_1-R_1\\times I_1-R_2\\,I_2=0": "-6 -4 0 0 0 64/5",
+  "\\varepsilon_1 - 6\\,\\Omega\\, I_{1} - 4\\;\\Omega\\; I_2 = 0\\,\\text{V}": "-6 -4 0 0 0 64/5",
+  "\\[ 12{,}8\\,\\mathrm{V} - 0.006\\,\\mathrm{k\\Omega} \\cdot I_{1} - 4~\\Omega\\,I_{\\text{2}} = 0 \\]": "-6 -4 0 0 0 64/5",
+  "\\frac{12}{4} = I_1": "-1 0 0 0 0 3",
+  "\\dfrac{1}{2} I_1 + \\frac{I_2 + I_{3}}{\\frac{4}{2}} = 0": "1/2 1/2 1/2 0 0 0",
+  "2 \\left( I_1 + I_2 \\right) &= 12 \\\\": "2 2 0 0 0 -12",
+  "4{,}7\\cdot 10^{-3}I_{1} = 0": "47/10000 0 0 0 0 0",
 };
 
 test("an equation is read as it is typed", () => {
@@ -106,6 +121,8 @@ const unreadable = {
   "<b>12</b> = I1": ["strange-sign", 0, 1],
   "12 - (4 I1 = 0": ["bracket-open", 5, 1],
   "12 - (4 I1": ["bracket-open", 5, 1],
+  "12 - I_{1": ["bracket-open", 7, 1],
+  "12 - x(1": ["unknown-name", 5, 3],
   "12 - 4 I1) = 0": ["bracket-close", 9, 1],
   "I1 I2 = 0": ["product-of-currents", 3, 2],
   "(I1 + 1)(I2) = 0": ["product-of-currents", 8, 4],
@@ -120,6 +137,12 @@ const unreadable = {
   "4 5 I1 = 3": ["number-behind", 2, 1],
   "1.2.3 = I1": ["number-behind", 3, 2],
   "1234567890123456789012345 = I1": ["too-many-digits", 0, 25],
+  "12 - 4\\,I_{1} \\oplus I_2 = 0": ["unknown-command", 14, 6],
+  "\\sqrt{2} I_1 = 0": ["unknown-command", 0, 5],
+  "\\frac{12} = I_1": ["unknown-command", 0, 5],
+  "12\\,V - 4\\,I_{7} = 0": ["no-such-current", 11, 5],
+  "$I_{1} = I_{2} = I_3$": ["two-equals", 15, 1],
+  "\\frac{12}{0} = I_1": ["divided-by-zero", 9, 3],
 };
 
 test("what cannot be read is marked at the spot, with its reason", () => {

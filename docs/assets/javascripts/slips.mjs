@@ -420,6 +420,7 @@ export default {
     "number-behind": "A number stands before its current, or with a sign between.",
     "no-such-current": "This circuit has no such current.",
     "unknown-name": "This is no current and no part of the circuit.",
+    "unknown-command": "This command is not read here: type the sign itself.",
     "strange-sign": "This sign cannot be read here.",
     "product-of-currents": "Currents are not multiplied with each other in these laws.",
     "divided-by-current": "Nothing is divided by a current in these laws.",

@@ -1,5 +1,6 @@
 /** Reading one current as a student types it: 0.42 A, 420 mA, 0,42, −1/3 A, I1 = 0.42 A. */
 import { fraction, ONE, ZERO } from "./fraction.mjs";
+import { readLatex } from "./read-latex.mjs";
 import { fold, hasTwoReadings, readNumber } from "./read-number.mjs";
 import { readUnit, sizeOf } from "./read-units.mjs";
 
@@ -20,8 +21,15 @@ const LONGEST = 60;
  * @returns {TypedCurrent | {unreadable: {at: number, length: number, reason: string}}}
  */
 export function readCurrent(typed, unit, byThousands = false) {
-  const text = fold(`${typed ?? ""}`.slice(0, LONGEST + 1));
-  if (text.length > LONGEST) return stop("too-long", LONGEST);
+  if (`${typed ?? ""}`.length > LONGEST) return stop("too-long", LONGEST);
+  const { text: latex, places } = readLatex(`${typed ?? ""}`);
+  const read = readFolded(fold(latex), unit, byThousands);
+  if (!read.unreadable) return read;
+  const { at, length, reason } = read.unreadable;
+  return stop(reason, places[at], (places[at + length] ?? places.at(-1)) - places[at]);
+}
+
+function readFolded(text, unit, byThousands) {
   const [before, sign] = /^ *(?:[A-Za-z][\w ()]{0,8}=)? *(?:[=~] ?)*([+-]?) */.exec(text).slice(0, 2);
   const number = readWhole(text, before.length, byThousands);
   if (number.unreadable) return number;

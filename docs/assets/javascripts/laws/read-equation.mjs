@@ -5,6 +5,7 @@
  * that cannot be read comes back with the place and the reason.
  */
 import { ONE, ZERO } from "./fraction.mjs";
+import { readLatex } from "./read-latex.mjs";
 import { listNames, readName } from "./read-names.mjs";
 import { fold, readNumber } from "./read-number.mjs";
 import { inUnits, readUnit } from "./read-units.mjs";
@@ -35,18 +36,20 @@ class Stop extends Error {
  *   the same for each term, with its sign as it is on the left
  */
 export function readEquation(typed, circuit, choice, reading = {}) {
-  const text = fold(`${typed ?? ""}`.slice(0, LONGEST + 1));
+  const { text: latex, places } = readLatex(`${typed ?? ""}`.slice(0, LONGEST));
+  if (`${typed ?? ""}`.length > LONGEST) return { unreadable: { at: LONGEST, length: 1, reason: "too-long" } };
+  const text = fold(latex);
   const reader = { text, at: 0, depth: 0, terms: [], circuit, choice, width: circuit.unknowns.length, names: listNames(circuit, reading.plainInner), reading };
   try {
     return readSides(reader);
   } catch (stop) {
     if (!(stop instanceof Stop)) throw stop;
-    return { unreadable: stop.spot };
+    const { at, length, reason } = stop.spot;
+    return { unreadable: { at: places[at], length: places[at + length] - places[at], reason } };
   }
 }
 
 function readSides(reader) {
-  if (reader.text.length > LONGEST) throw new Stop("too-long", LONGEST, 1);
   skip(reader);
   if (atEnd(reader)) throw new Stop("empty", 0, 0);
   const left = readSum(reader);
@@ -198,12 +201,14 @@ function take(reader, shape) {
 /** Why nothing can be read here: [reason, place, length]. */
 function strange(reader) {
   const { at, text } = reader;
-  const found = /[A-Za-z\u0370-\u03ff][A-Za-z]*[ _]?\(?\d*\)?|[\d.,]+/y;
+  const found = /\\[A-Za-z]*|[A-Za-z\u0370-\u03ff][A-Za-z]*[ _]?\(?\d*\)?|[\d.,]+/y;
   found.lastIndex = at;
   const word = found.exec(text)?.[0].trim() ?? text[at] ?? "";
   if (!word) return ["ends-early", Math.max(at - 1, 0), 1];
+  if (word[0] === "\\") return ["unknown-command", at, word.length];
   if (word[0] === ")") return ["bracket-close", at, 1];
   if ("=*/".includes(word[0])) return ["term-missing", at, 1];
+  if (/^[Ii]_?\(\d*$/.test(word) && !text.includes(")", at)) return ["bracket-open", at + word.indexOf("("), 1];
   if (/^[Ii][ _]?\(?\d/.test(word)) return ["no-such-current", at, word.length];
   if (/^[\d.,]/.test(word)) return ["number-behind", at, word.length];
   return [/^[A-Za-z\u0370-\u03ff]/.test(word) ? "unknown-name" : "strange-sign", at, word.length];
