@@ -59,6 +59,7 @@ def main(names: Sequence[str], slowdown: int) -> None:
             report_start(browser, host, names[0])
             for name in names:
                 report_taps(browser, host, name, slowdown)
+            report_verdicts(browser, host, names[0], slowdown)
         browser.quit()
         server.shutdown()
 
@@ -131,6 +132,60 @@ def report_taps(browser: Chrome, host: str, name: str, slowdown: int) -> None:
         painted, script = ([tap[at] for tap in taps] or [float("nan")] for at in (0, 1))
         print(f"{name}, {kind}, processor slowed {slowdown} times: painted {spread(painted)}, of that our script {spread(script)}")
     browser.execute_cdp_cmd("Emulation.setCPUThrottlingRate", {"rate": 1})
+
+
+watch_verdicts = """
+window.verdicts = [];
+window.stutters = [];
+for (const element of document.querySelectorAll('check-equation, check-numbers')) {
+  element.check = (...laws) => {
+    const begun = performance.now();
+    Object.getPrototypeOf(element).check.apply(element, laws);
+    window.verdicts.push(performance.now() - begun);
+  };
+}
+new PerformanceObserver(list => window.stutters.push(...list.getEntries().map(entry => entry.duration))).observe({type: 'longtask'});
+"""
+
+
+def report_verdicts(browser: Chrome, host: str, name: str, slowdown: int, rounds: int = 5) -> None:
+    """Script time of the first verdict of a page that was just opened, and of later ones; tasks over 50 ms while a student types."""
+    for kind, field in (("equation", "equation"), ("numbers", "I1")):
+        first: list[float] = []
+        later: list[float] = []
+        stutters: list[float] = []
+        for _ in range(rounds):
+            phone.open_page(browser, f"{host}examples/{name}/")
+            phone.wait_until(browser, f"document.querySelector('check-{kind} form')")
+            browser.execute_cdp_cmd("Emulation.setCPUThrottlingRate", {"rate": slowdown})
+            browser.execute_script(watch_verdicts)
+            phone.tap(browser, f"check-{kind} [name={field}]")
+            times, longs = type_tries(browser, kind)
+            first, later, stutters = [*first, times[0]], [*later, *times[1:]], [*stutters, *longs]
+            browser.execute_cdp_cmd("Emulation.setCPUThrottlingRate", {"rate": 1})
+        print(
+            f"{name}, verdict on {kind}, processor slowed {slowdown} times, script: "
+            f"first {spread(first)}, later {spread(later)}; tasks over 50 ms while typing: {len(stutters)} in {rounds} rounds"
+            + (f", {spread(stutters)}" if stutters else "")
+        )
+
+
+def type_tries(browser: Chrome, kind: str) -> tuple[list[float], list[float]]:
+    """Type several tries as a student would, a few keys at a time; the script times of their verdicts, and the long tasks before the first."""
+    fields = browser.find_elements("css selector", f"check-{kind} input")
+    longs: list[float] = []
+    for text in ("12 - 0.5 I1 + 3 I4 + 0.5 I2 = 0", "12 = 0.5 I1 + 3 I4", "I1 = I4 - I6"):
+        for at, field in enumerate(fields):
+            field.clear()
+            typed = text if kind == "equation" else f"{at + 1}.{len(text)}"
+            for start in range(0, len(typed), 4):
+                field.send_keys(typed[start : start + 4])
+                sleep(0.1)
+        longs = longs or list(browser.execute_script("return window.stutters"))
+        count = len(browser.execute_script("return window.verdicts"))
+        fields[-1].send_keys("\n")
+        phone.wait_until(browser, f"window.verdicts.length > {count}")
+    return list(browser.execute_script("return window.verdicts")), longs
 
 
 def spread(times: list[float]) -> str:
