@@ -2,8 +2,9 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { asChosen } from "../../docs/assets/javascripts/laws/as-chosen.mjs";
 import { workOut } from "../../docs/assets/javascripts/laws/meaning.mjs";
-import { answerEquation, viewHint, viewSet } from "../../docs/assets/javascripts/page/checking.mjs";
-import { answerNumbers } from "../../docs/assets/javascripts/page/checking-numbers.mjs";
+import { findLaws } from "../../docs/assets/javascripts/laws/check-laws.mjs";
+import { answerEquation, prepare as prepareEquation, viewHint, viewSet } from "../../docs/assets/javascripts/page/checking.mjs";
+import { answerNumbers, prepare as prepareNumbers } from "../../docs/assets/javascripts/page/checking-numbers.mjs";
 import { findExample, loadRecords } from "../measure/examples.mjs";
 
 const records = loadRecords();
@@ -63,6 +64,14 @@ test("two near laws are both linked, and a wrong prefix leads to the section abo
   assert.deepEqual(links(answerEquation("12.8 = 0.2 I1 + 6000 I2", [], place).says), ["#equations"]);
   const numbers = answerNumbers({ I1: "4 mA", I2: "2 mA", I3: "2 mA", I4: "3 mA", I5: "1 mA" }, [], place);
   assert.deepEqual(links(numbers.says), ["#equations"]);
+});
+
+test("what is done ahead of the first verdict comes in pieces, at least one for each law, for every circuit", () => {
+  for (const { example } of records) {
+    const place = placeOf(example);
+    const { laws } = findLaws(example);
+    for (const prepare of [prepareEquation, prepareNumbers]) assert.ok([...prepare(place)].length > laws.length, example.address);
+  }
 });
 
 test("a hint names a part in no equation, then a junction, and never an equation", () => {

@@ -7,6 +7,9 @@ import { findSource } from "./check-source.mjs";
 /** Browsers let the history be written a hundred times in half a minute. */
 const PAUSE = 400;
 
+/** Idle time for one more piece of work [ms]. */
+const ENOUGH = 15;
+
 let made = 0;
 
 export class CheckElement extends (globalThis.HTMLElement ?? Object) {
@@ -82,11 +85,17 @@ export class CheckElement extends (globalThis.HTMLElement ?? Object) {
     }
   }
 
-  /** Fetch the laws and write them down for this circuit while the student types, so that the first verdict is quick. */
+  /** Fetch the laws and write them down for this circuit while the student types, piece by piece between two keys. */
   async #prepare() {
     const laws = await this.fetchLaws().catch(() => null);
     const whenIdle = globalThis.requestIdleCallback ?? setTimeout;
-    if (laws) whenIdle(() => laws.prepare(this.source.place()));
+    const work = laws?.prepare(this.source.place());
+    const goOn = (idle) => {
+      do if (work.next().done) return;
+      while (idle?.timeRemaining?.() > ENOUGH);
+      whenIdle(goOn);
+    };
+    if (work) whenIdle(goOn);
   }
 
   async #submit(event) {

@@ -69,12 +69,13 @@ export const isTerm = ({ numerator, denominator }, value, { above, below }) => n
 /** The ways of the known slips to come from a law to a row. */
 export function nameSlips(match, laws) {
   const key = changeKey(match.changes);
-  return (waysOf(match.law, laws).get(key) ?? []).map((way) => ({ ...way, match }));
+  return (listSlips(match.law, laws).get(key) ?? []).map((way) => ({ ...way, match }));
 }
 
 const kept = new WeakMap();
 
-function waysOf(law, laws) {
+/** Every slip that a law may suffer, by how it changes the row. */
+export function listSlips(law, laws) {
   if (!kept.has(law)) kept.set(law, group(listWays(law, laws)));
   return kept.get(law);
 }

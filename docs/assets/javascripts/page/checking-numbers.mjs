@@ -1,7 +1,7 @@
 /** What is said of a student's own numbers. */
 
 import { checkNumbers } from "../laws/check-numbers.mjs";
-import { tellSaid, viewSpot, viewWays } from "./checking.mjs";
+import { prepareLaws, tellSaid, viewSpot, viewWays } from "./checking.mjs";
 import { listed, say } from "./saying.mjs";
 import { setText } from "./prose.mjs";
 
@@ -19,7 +19,8 @@ export function answerNumbers(values, equations, place) {
 }
 
 /** Does once, ahead of time, what the first verdict would wait for. */
-export function prepare(place) {
+export function* prepare(place) {
+  yield* prepareLaws(place);
   answerNumbers(Object.fromEntries(place.example.unknowns.map((name, at) => [name, `${at + 1}.11`])), [], place);
 }
 

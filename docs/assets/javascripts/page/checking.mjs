@@ -1,6 +1,8 @@
 /** What is said of a student's own equations, one by one and as a set. The sentences about laws and slips are in ../slips.mjs. */
 
 import { checkEquation } from "../laws/check-equation.mjs";
+import { findLaws } from "../laws/check-laws.mjs";
+import { listSlips } from "../laws/check-nearest.mjs";
 import { checkSet } from "../laws/check-set.mjs";
 import { sentence, slipRow } from "../laws/slip-words.mjs";
 import { setText } from "./prose.mjs";
@@ -32,10 +34,22 @@ export function answerEquation(typed, set, place) {
   return { ...told, set: added, says: [paragraph(strong(firstWord(result.say)), ...tellRest(result.say, place), " ", ...says), ...viewDoubts(result, place)] };
 }
 
-/** Does once, ahead of time, what the first verdict would wait for. */
-export function prepare(place) {
-  const [{ text } = {}] = place.example.equations;
-  if (text) for (const typed of [text, `2 ${text}`, `${text} + 1`]) answerEquation(typed, [], place);
+/**
+ * Does once, ahead of time, what the first verdict would wait for, in pieces small enough to type between.
+ * @returns {Generator<void>}
+ */
+export function* prepare(place) {
+  yield* prepareLaws(place);
+  const [loop, junction] = ["loop", "junction"].map((wanted) => place.example.equations.find(({ rule }) => rule === wanted)?.text ?? "");
+  const tries = [junction, loop, `${junction} + 1`, `2 ${loop}`, `3 ${junction}`, `${loop} + 1 = 2`, loop.replace("−", "+")];
+  for (const typed of tries) yield answerEquation(typed, [], place);
+}
+
+/** The laws, and of each all slips that it may suffer. */
+export function* prepareLaws({ example, flip }) {
+  const laws = findLaws(example, { flip });
+  yield;
+  for (const law of laws.laws) yield listSlips(law, laws);
 }
 
 const paragraph = (...trees) => ["p", {}, ...trees];
