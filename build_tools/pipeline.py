@@ -93,6 +93,7 @@ def make_page(path: Path, *, resistors: str = "zigzag", batteries: str = "one ce
     """One circuit file as a finished page; raises as `work_file` does."""
     # Drawing and templates take half a second to load, which `solve` and `check` need not spend.
     from build_tools.figure.figure import draw_figure
+    from build_tools.page.embed import embeds, measure
     from build_tools.page.showing import write_parts
     from build_tools.page.writing import figure_label, write_page
 
@@ -100,7 +101,8 @@ def make_page(path: Path, *, resistors: str = "zigzag", batteries: str = "one ce
         refuse_overlaps(circuit)
         worked = work_out(circuit)
         figure = draw_figure(worked.topology, resistors=resistors, batteries=batteries, label=figure_label(worked))
-        return replace(write_page(worked, figure), parts=write_parts(worked, figure))
+        page = replace(write_page(worked, figure), parts=write_parts(worked, figure))
+        return replace(page, sizes={name: list(measure(page, name)) for name in embeds})
 
 
 def work_chosen(path: Path, *, flip: tuple[str, ...], leave_out: str, walk: Walks) -> WorkedCircuit:

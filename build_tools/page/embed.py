@@ -7,13 +7,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from html import unescape
 from math import ceil
 
 from build_tools.figure.lettering import text_width
 from build_tools.page.page import Page
-from build_tools.page.parts import render_check
 from build_tools.page.rendering import render
 from build_tools.page.standalone import way
 
@@ -45,19 +43,9 @@ loose = 1.04
 """What serif type of the reader's own may need beyond the estimate."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Size:
-    """Width and height of an embed [CSS px]."""
-
-    width: int
-    height: int
-
-
 def part_html(page: Page, kind: str) -> str:
-    """One part of a page; its figure and its data stand there once already."""
-    if kind == "figure":
-        return render("embed-figure.html.jinja", {"figure": page.figure}).strip()
-    return render_check(page.address, page.blocks["record"], page.blocks["layout"]) if kind == "check" else page.parts[kind]
+    """One part of a page; its figure stands there once already."""
+    return render("embed-figure.html.jinja", {"figure": page.figure}).strip() if kind == "figure" else page.parts[kind]
 
 
 def parts_shown(page: Page, name: str) -> tuple[str, ...]:
@@ -65,13 +53,13 @@ def parts_shown(page: Page, name: str) -> tuple[str, ...]:
     return tuple(kind for kind in embeds[name] if page.unknowns or kind != "check")
 
 
-def measure(page: Page, name: str) -> Size:
-    """How much room an embed needs."""
+def measure(page: Page, name: str) -> tuple[int, int]:
+    """Width and height that an embed needs [CSS px]."""
     html = {kind: part_html(page, kind) for kind in parts_shown(page, name) if kind != "check"}
     width = max(narrowest, *(natural_width(text) for text in html.values())) + 2 * edge
     height = sum(natural_height(text, width - 2 * edge) + edge for text in html.values())
     forms = check_height(page, width - 2 * edge) if "check" in parts_shown(page, name) else 0
-    return Size(width=width, height=height + forms + 2 * edge + 2 * line_height)
+    return width, height + forms + 2 * edge + 2 * line_height
 
 
 def check_height(page: Page, width: int) -> int:
@@ -160,6 +148,6 @@ def write_embed(page: Page, name: str, *, site: str = "", modules: Sequence[str]
 
 def embed_line(page: Page, name: str, *, site: str) -> str:
     """The line to copy into another site's page."""
-    size = measure(page, name)
-    context: dict[str, object] = {"address": f"{site}embed/{page.address}/{name}", "title": page.title, "size": size}
+    width, height = page.sizes[name]
+    context: dict[str, object] = {"address": f"{site}embed/{page.address}/{name}", "title": page.title, "width": width, "height": height}
     return render("embed-line.html.jinja", context).strip()

@@ -55,3 +55,5 @@ class Page:
     """The figure as one `<svg>` element, for the list of examples."""
     parts: dict[str, str] = field(default_factory=dict)
     """The parts that light pages for other sites show, as HTML."""
+    sizes: dict[str, list[int]] = field(default_factory=dict)
+    """Width and height of each light page [CSS px]."""

@@ -10,7 +10,6 @@ from typing import Any
 from markupsafe import Markup
 
 from build_tools.figure.layout import Layout
-from build_tools.page.rendering import json_block, render
 
 
 class PartKind(StrEnum):
@@ -40,14 +39,6 @@ section_of = {
 """The section of the example's page that a part comes from."""
 
 
-needed = {
-    "equations": ("rule", "origin", "text"),
-    "currents": ("name", "exact"),
-    "parts": ("kind", "value", "internal_resistance", "from", "to", "state"),
-}
-"""What a check needs of each row."""
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Source:
     """Where a part comes from, for the line below it."""
@@ -56,24 +47,6 @@ class Source:
     """The example's page, with the choices made and the section."""
     title: str
     summary: str
-
-
-def render_check(address: str, record: str, layout: str) -> str:
-    """The check of own work for a light page, from the JSON blocks that an example's page carries."""
-    nowhere = Source(href="", title="", summary="")
-    context: dict[str, object] = {"circuit": {"address": address}, "kind": PartKind.CHECK.value, "name": "", "source": nowhere}
-    data = inner(json_block("", for_checks(json.loads(inner(record)))))
-    return render("part-check.html.jinja", context | {"record": data, "layout": inner(layout)}).strip()
-
-
-def for_checks(record: dict[str, Any]) -> dict[str, Any]:
-    """Of the object that every page carries what a check needs."""
-    kept = {key: value for key, value in record.items() if key not in ("title", "question", "level", "topics", "potentials", "found", "checks")}
-    for key, names in needed.items():
-        rows = kept[key].items() if isinstance(kept[key], dict) else enumerate(kept[key])
-        cut = {at: {name: row[name] for name in names} for at, row in rows}
-        kept[key] = cut if isinstance(kept[key], dict) else list(cut.values())
-    return kept
 
 
 def inner(block: str) -> Markup:

@@ -8,13 +8,19 @@ from build_tools.figure.figure import Figure
 from build_tools.figure.layout import Layout
 from build_tools.laws.meaning import WorkedCircuit
 from build_tools.page import answers, setup
-from build_tools.page.parts import PartKind, Source, for_checks, inner
-from build_tools.page.record import write_record
+from build_tools.page.parts import PartKind, Source, inner
+from build_tools.page.record import Record, write_record
 from build_tools.page.rendering import json_block, render
 from build_tools.page.writing import count_facts, write_layout
 
-parts_of_embeds = (PartKind.EQUATIONS, PartKind.LOOP, PartKind.ANSWERS)
-"""What a page keeps for its embeds; its figure and its data stand there already."""
+parts_of_embeds = (PartKind.EQUATIONS, PartKind.LOOP, PartKind.ANSWERS, PartKind.CHECK)
+"""What a page keeps for its embeds; its figure stands there already."""
+needed = {
+    "equations": ("rule", "origin", "text"),
+    "currents": ("name", "exact"),
+    "parts": ("kind", "value", "internal_resistance", "from", "to", "state"),
+}
+"""What a check needs of each row."""
 
 
 def write_parts(worked: WorkedCircuit, figure: Figure) -> dict[str, str]:
@@ -51,3 +57,13 @@ def render_part(kind: PartKind, name: str, worked: WorkedCircuit, *, figure: str
     else:
         context["currents"] = answers.view_currents(worked, layout)
     return render(f"part-{kind.value}.html.jinja", context).strip()
+
+
+def for_checks(record: Record) -> Record:
+    """Of the object that every page carries what a check needs."""
+    kept = {key: value for key, value in record.items() if key not in ("title", "question", "level", "topics", "potentials", "found", "checks")}
+    for key, names in needed.items():
+        rows = kept[key].items() if isinstance(kept[key], dict) else enumerate(kept[key])
+        cut = {at: {name: row[name] for name in names} for at, row in rows}
+        kept[key] = cut if isinstance(kept[key], dict) else list(cut.values())
+    return kept

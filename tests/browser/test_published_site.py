@@ -26,7 +26,7 @@ from selenium.webdriver.support.wait import WebDriverWait
 
 import tests.browser.screen as screen
 from build_tools.__main__ import main
-from build_tools.page.embed import embeds, measure
+from build_tools.page.embed import embeds
 from build_tools.pipeline import make_page
 from tests.browser.conftest import Quiet
 from tests.site.library import repository, write
@@ -298,11 +298,11 @@ def test_frames_are_as_large_as_what_they_show(browser: Chrome, root: str, addre
     """Nothing is cut off or scrolls, and little is left empty."""
     page = make_page(repository / f"circuits/{address}.toml")
     for name in embeds:
-        size = measure(page, name)
-        view = {"width": size.width, "height": size.height, "deviceScaleFactor": 1, "mobile": False}
+        width, height = page.sizes[name]
+        view = {"width": width, "height": height, "deviceScaleFactor": 1, "mobile": False}
         browser.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", view)
         browser.get(f"{root}embed/{address}/{name}")
         needed = browser.execute_script("return document.body.getBoundingClientRect().height")
-        assert needed <= size.height, name
-        assert size.height - needed <= 200, name
-        assert browser.execute_script("return document.documentElement.scrollWidth") <= size.width, name
+        assert needed <= height, name
+        assert height - needed <= 200, name
+        assert browser.execute_script("return document.documentElement.scrollWidth") <= width, name
