@@ -29,7 +29,7 @@ from build_tools.site.lessons import Workshop, leave_places
 from build_tools.site.library import FaultyLibrary, Library, gather
 from build_tools.site.neighbours import link_in_order, listed_below, show_in_section
 from build_tools.site.policy import ForeignScript, Policy
-from build_tools.site.scripts import find_modules, lighten_assets, scripts
+from build_tools.site.scripts import copy_for_checks, find_modules, lighten_assets, scripts
 from build_tools.site.searching import thin_index
 
 log = logging.getLogger("mkdocs.plugins.worked-circuits")
@@ -149,6 +149,7 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         examples = self.library.examples.values()
         thin_index(Path(config.site_dir), sorted({topic for page in examples for topic in (*page.topics, *page.ideas)}))
         lighten_assets(Path(config.site_dir))
+        copy_for_checks(Path(config.site_dir))
         if self.policy:
             (Path(config.site_dir) / "policy.txt").write_text(f"Content-Security-Policy: {self.policy.text}\n", encoding="utf-8")
 

@@ -8,15 +8,23 @@ lines and never looks into one.
 from __future__ import annotations
 
 import json
+import os
 import re
 from pathlib import Path
 
 scripts = "assets/javascripts"
 """Where they stand, in docs and in a site."""
 
+check_scripts = "assets/check"
+"""Where light pages find what they load of them: with their sentences alone, since these weigh most."""
+only_on_pages = "check-page.mjs"
+"""What a check fetches only where it stands on an example's own page."""
+
 static_import = re.compile(r'^(?:import|export)\b[^;]*?from\s+"(?P<path>\.[^"]+)"', re.MULTILINE)
 for_the_guide = ("title", "source")
 """Keys of the list of slips that no script reads."""
+any_import = re.compile(r'(?:\bfrom\s*|\bimport\s*\(?)"(\.[^"]+)"')
+exported = "export default "
 bare_import = re.compile(r'^import\s+"(?P<path>\.[^"]+)"', re.MULTILINE)
 
 
@@ -34,9 +42,9 @@ def find_modules(main: Path) -> tuple[str, ...]:
 
 def lighten(text: str) -> str:
     """A script or style sheet without its comment lines, indents and empty lines; data without what only the guide shows."""
-    if text.startswith(data := "export default {"):
-        kept = json.loads(text[len(data) - 1 :].rstrip().removesuffix(";"), object_hook=without_notes)
-        return data[:-1] + json.dumps(kept, ensure_ascii=False, separators=(",", ":")) + ";\n"
+    if text.startswith(exported + "{"):
+        kept = json.loads(text[len(exported) :].rstrip().removesuffix(";"), object_hook=without_notes)
+        return exported + json.dumps(kept, ensure_ascii=False, separators=(",", ":")) + ";\n"
     lines: list[str] = []
     in_comment = False
     for line in map(str.strip, text.splitlines()):
@@ -48,6 +56,39 @@ def lighten(text: str) -> str:
         elif line and not line.startswith("//"):
             lines.append(line)
     return "\n".join(lines) + "\n"
+
+
+def copy_for_checks(site: Path) -> None:
+    """Put what a check on a light page may load into a folder of its own, with no sentence that it cannot say."""
+    start, there = site / scripts, site / check_scripts
+    if not (start / "embed.mjs").is_file():
+        return
+    found = {"embed.mjs": ""}
+    waiting = ["embed.mjs"]
+    for name in waiting:
+        found[name] = (start / name).read_text(encoding="utf-8")
+        for path in any_import.findall(found[name]):
+            needed = os.path.normpath(os.path.join(os.path.dirname(name), path))
+            if needed not in waiting and not needed.endswith(only_on_pages):
+                waiting.append(needed)
+    found["sentences.mjs"] = keep_sentences(found["sentences.mjs"], "".join(found.values()).replace(found["sentences.mjs"], ""))
+    for name, text in found.items():
+        (there / name).parent.mkdir(parents=True, exist_ok=True)
+        (there / name).write_text(text, encoding="utf-8")
+
+
+def keep_sentences(data: str, code: str) -> str:
+    """Of all sentences those whose keys, or beginnings of keys, stand in the code."""
+    named = {text.removesuffix(".") for text in re.findall(r'["`]([a-z]\w*\.[\w.]*)', code)}
+    sentences: dict[str, str] = json.loads(data[len(exported) :].rstrip().removesuffix(";"))
+    kept = {key: text for key, text in sentences.items() if not named.isdisjoint(beginnings(key))}
+    return exported + json.dumps(kept, ensure_ascii=False, separators=(",", ":")) + ";\n"
+
+
+def beginnings(key: str) -> tuple[str, ...]:
+    """A key, and what it begins with."""
+    words = key.split(".")
+    return tuple(".".join(words[:count]) for count in range(1, len(words) + 1))
 
 
 def without_notes(row: dict[str, object]) -> dict[str, object]:

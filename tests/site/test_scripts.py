@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
 
-from build_tools.site.scripts import find_modules, lighten
+from build_tools.site.scripts import find_modules, keep_sentences, lighten
 
 folder = Path(__file__).parents[2] / "docs/assets/javascripts"
 modules = sorted(folder.rglob("*.mjs"))
@@ -43,3 +44,21 @@ def test_every_module_that_starts_a_page_is_named_before_it() -> None:
     assert len(found) == len(set(found)) > 20
     assert "sentences.mjs" in found
     assert all((folder / path).is_file() for path in found)
+
+
+def test_a_light_page_gets_only_the_sentences_that_its_scripts_say() -> None:
+    """Whole keys, keys with a count, and keys that are put together from a beginning; words that are no key keep nothing."""
+    data = 'export default {"a.one":"1","a.b.one":"2","a.b.many":"3","way.0":"4","way":"5","loops":"6","c.d":"7"};\n'
+    code = 'say("a.b", { count }); tell(`way.${at}`); section("loops"); say("check.x");'
+
+    assert keep_sentences(data, code) == 'export default {"a.b.one":"2","a.b.many":"3","way.0":"4","way":"5"};\n'
+
+
+def test_light_pages_say_every_sentence_of_the_check() -> None:
+    """Nothing that a check asks for was left behind."""
+    used = [path for path in modules if path.parent.name != "elements" or path.name.startswith("check-")]
+    code = "".join(path.read_text(encoding="utf-8") for path in used if path.name not in ("sentences.mjs", "slips.mjs"))
+    kept = keep_sentences((folder / "sentences.mjs").read_text(encoding="utf-8"), code)
+    asked = set(re.findall(r'\b(?:say|tell)\("(check\.[\w.]+)"', code))
+    assert len(asked) > 20
+    assert not [key for key in asked if f'"{key}"' not in kept and f'"{key}.one"' not in kept]
