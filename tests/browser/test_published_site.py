@@ -244,15 +244,17 @@ def test_the_search_finds_values_topics_and_ideas(browser: Chrome, root: str, ty
     assert not [text for text in texts if "data-" in text or "<m" in text]
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_an_embed_follows_its_host(browser: Chrome, root: str, published: Path, scheme: str) -> None:
+@pytest.mark.parametrize(("scheme", "line_from_end"), [("light", 1), ("dark", 1), ("dark", 2)])
+def test_an_embed_follows_its_host(browser: Chrome, root: str, published: Path, scheme: str, line_from_end: int) -> None:
     """The copied line shows the whole part, in the light or dark of the page around it, and stores nothing."""
     browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"features": []})
     browser.get(f"{root}examples/link-wire/")
-    line = browser.execute_script("return [...document.querySelectorAll('.use code')].at(-1).textContent").replace(
-        "http://127.0.0.1:1/", "/"
+    line = browser.execute_script("return [...document.querySelectorAll('.use code')].at(-arguments[0]).textContent", line_from_end)
+    line = line.replace("http://127.0.0.1:1/", "/")
+    write(
+        published / f"host-{scheme}.html",
+        f'<!doctype html><html style="color-scheme: {scheme}"><meta charset="utf-8"><link rel="icon" href="data:,"><body>{line}',
     )
-    write(published / f"host-{scheme}.html", f'<!doctype html><html style="color-scheme: {scheme}"><meta charset="utf-8"><link rel="icon" href="data:,"><body>{line}')
     browser.get(root.removesuffix(below) + f"host-{scheme}.html")
     browser.execute_script("localStorage.clear(); sessionStorage.clear()")
     browser.refresh()
