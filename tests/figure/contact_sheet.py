@@ -45,7 +45,7 @@ def write_sheet(target: Path, figures: Mapping[str, Figure], schemes: tuple[str,
     head, body = SubElement(page, "head"), SubElement(page, "body")
     SubElement(head, "meta", charset="utf-8")
     SubElement(head, "meta", name="viewport", content="width=device-width")
-    for name in ("paper", "figure", "print"):
+    for name in ("palette", "palette-dark", "paper", "figure", "print"):
         SubElement(head, "link", rel="stylesheet", href=(styles / f"{name}.css").resolve().as_uri())
     SubElement(head, "style").text = layout
     for scheme in schemes:
