@@ -7,9 +7,12 @@ from importlib.resources import files
 
 import pytest
 from selenium.webdriver import Chrome
+from selenium.webdriver.common.keys import Keys
+from selenium.webdriver.support.wait import WebDriverWait
 
 import tests.browser.screen as screen
 import tests.browser.student as phone
+from build_tools.page.embed import check, embeds
 from tests.browser.student import find, find_all, open_page, tap
 
 run_axe = """
@@ -122,3 +125,22 @@ def test_text_stays_readable_in_every_state(student: Chrome, host: str, state: s
     act(student)
     faint = [each for each in screen.faint_texts(student) if each[0] not in {"Back", "Read it step by step"}]
     assert faint == []
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("name", embeds)
+def test_light_pages_are_open_to_everyone(student: Chrome, host: str, name: str, scheme: str) -> None:
+    """In a frame of another site as well: axe finds nothing, also after a verdict; targets are large enough."""
+    screen.prefer(student, scheme)
+    student.get(f"{host}embed/link-wire/{name}")
+    if name == check:
+        WebDriverWait(student, 5).until(lambda seen: find_all(seen, "check-numbers form"))
+        find(student, "[name=equation]").send_keys("I1 = I2 - I3" + Keys.ENTER)
+        WebDriverWait(student, 5).until(lambda seen: find(seen, "check-equation .verdict").text)
+        open_words(student)
+        assert student.execute_script(small_targets.replace("article", "main")) == []
+    student.execute_script(files("selenium_axe_python").joinpath("axe-core/axe.min.js").read_text(encoding="utf-8"))
+    # The headings of the page around the frame are that page's own.
+    found = student.execute_async_script(run_axe)
+    assert [each for each in found if not each.startswith("page-has-heading-one")] == []
+    assert screen.faint_texts(student) == []
