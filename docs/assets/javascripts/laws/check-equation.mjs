@@ -22,7 +22,7 @@ const MOST_NEAR = 2;
  * @param {{flip?: string[]}} [choices] currents whose directions are turned round
  * @returns {{verdict: "junction" | "loop" | "combination" | "false" | "unreadable", origin: string | null,
  *   faults: {kind: string, part: string | null, current: string | null, origin: string, slip: string, say: object}[], say: object,
- *   doubts?: object[], at?: number, length?: number, walk?: string[], sum?: object[], units?: object, near?: object[]}}
+ *   doubts?: object[], at?: number, length?: number, walk?: string[], units?: object, near?: object[]}}
  *   doubts: slips that would be true by chance; near: one or two laws that it may be meant for, where no slip is named
  */
 export function checkEquation(example, text, choices = {}) {

@@ -89,7 +89,7 @@ function explainSimply(typed, laws) {
     if (!off.every((each) => each.state === state)) continue;
     const currents = off.map(({ current }) => current);
     const fault = describeSlip([{ slip, part: null, column: off[0].column, law: null }], laws);
-    return { ...fault, currents, say: { key: off.length > 1 ? `${slip}.several` : slip, values: { ...fault.say.values, currents: currents.join(", ") } } };
+    return { ...fault, say: { key: off.length > 1 ? `${slip}.several` : slip, values: { ...fault.say.values, currents: currents.join(", ") } } };
   }
   return null;
 }
@@ -127,7 +127,7 @@ function describeBroken(law, scaled, laws) {
   const amount = withUnit(rounded(left.size()), unit);
   const values = { origin: law.origin, where: law.named || law.rule === "junction" ? law.origin : law.walk.join(", "), amount };
   const key = law.rule === "loop" ? "broken-loop" : left.isNegative ? "broken-junction.leaves" : "broken-junction.enters";
-  return { rule: law.rule, origin: law.origin, left: left.toString(), unit, ...(law.walk.length ? { walk: law.walk } : {}), say: { key, values } };
+  return { rule: law.rule, origin: law.origin, ...(law.walk.length ? { walk: law.walk } : {}), say: { key, values } };
 }
 
 /** Typed numbers in their columns, with nothing where nothing was typed. */

@@ -3,7 +3,8 @@
  * wrong with it is its sign or its prefix.
  */
 import { fraction, ZERO } from "./fraction.mjs";
-import { hasTwoValues, readCurrent } from "./read-current.mjs";
+import { hasTwoReadings } from "./read-number.mjs";
+import { readCurrent } from "./read-current.mjs";
 
 const ONE_PERCENT = fraction(1n, 100n);
 const TWO_PERCENT = fraction(2n, 100n);
@@ -37,7 +38,7 @@ export function readTyped(values, laws) {
 /** A number that can be read in two ways is read in the way that is right, if one is. */
 function readOne({ text, column }, laws) {
   const right = laws.answer[column];
-  const readings = [false, ...(hasTwoValues(text) ? [true] : [])].map((byThousands) => readCurrent(text, laws.units.current, byThousands));
+  const readings = [false, ...(hasTwoReadings(text) ? [true] : [])].map((byThousands) => readCurrent(text, laws.units.current, byThousands));
   const judged = readings.map((reading) => (reading.unreadable ? reading : judge(reading, right)));
   return judged.find(({ state }) => state === "right") ?? judged[0];
 }

@@ -21,12 +21,12 @@ export function describeSum(shares, reading, laws, onlyHere) {
   const loops = shares.filter(({ law }) => law.rule === "loop");
   const inUnits = ({ law, factor }) => (law.rule === "loop" ? factor.times(fraction(laws.scale)).times(laws.choices[0].resistance) : factor);
   const unit = inUnits(loops[0] ?? shares[0]).size();
-  const sum = shares.map((share) => ({ rule: share.law.rule, origin: share.law.origin, factor: inUnits(share).over(unit) }));
+  const sum = shares.map((share) => ({ origin: share.law.origin, factor: inUnits(share).over(unit) }));
   const plainSum = sum.every(({ factor }) => factor.size().equals(ONE));
   const alone = reading.row.slice(0, -1).filter(Boolean).length === 1;
   const key = onlyHere ? "true-only-here" : alone ? "is-answer" : plainSum && sum.length <= MOST_ROWS ? "is-sum" : "is-long-sum";
   const written = writeSum(sum);
-  return { origin: plainSum ? written : null, sum: sum.map((each) => ({ ...each, factor: each.factor.toString() })), say: { key, values: { sum: written } } };
+  return { origin: plainSum ? written : null, say: { key, values: { sum: written } } };
 }
 
 function writeSum(sum) {
@@ -52,7 +52,7 @@ export function describeFault(way, reading, laws) {
   const values = { part: way.part, parts: (way.parts ?? [way.part ?? current]).join(", "), current, ownCurrent: ownCurrent(way.part, laws), origin: law.origin, where: whereIs(law, turned), ...termValues(way, reading, laws, turned) };
   return {
     kind: kindOfSlip(slip), part: way.part, current, origin: law.origin, slip, ...(way.parts ? { parts: way.parts } : {}),
-    ...(law.walk.length ? { walk: walkOf(law, turned) } : {}), both: { written: values.writtenFactor, right: values.rightFactor },
+    ...(law.walk.length ? { walk: walkOf(law, turned) } : {}),
     say: { key: sentenceOf(way, turned), values },
   };
 }
@@ -79,7 +79,7 @@ function isTurned({ left, right }, negative) {
 const walkOf = (law, turned) => (turned ? [...law.walk].reverse() : law.walk);
 const whereIs = (law, turned) => (law.rule === "junction" || law.named ? law.origin : walkOf(law, turned).join(", "));
 
-/** The term of the slip as it is and as it should be, with all terms on the side of the rises, and its whole factor on the student's side. */
+/** The term of the slip as it is and as it should be, with all terms on the side of the rises. */
 function termValues({ match, change, law, part }, reading, laws, turned) {
   const [[column, amount] = []] = change ?? [...match.changes.keys()].map((at) => [at, null]);
   if (column === undefined) return {};
@@ -95,8 +95,6 @@ function termValues({ match, change, law, part }, reading, laws, turned) {
     moved: !rises.equals(side),
     right: words(fraction(right).times(size).times(rises)),
     written: words(written === null ? reading.typed[column].times(rises) : fraction(written).times(size).times(rises)),
-    rightFactor: plain(fraction(law.row[column]).times(size).times(side)),
-    writtenFactor: plain(reading.typed[column].times(side)),
   };
 }
 

@@ -1,7 +1,7 @@
 /** Reading one current as a student types it: 0.42 A, 420 mA, 0,42, −1/3 A, I1 = 0.42 A. */
 import { fraction, ONE, ZERO } from "./fraction.mjs";
 import { readLatex } from "./read-latex.mjs";
-import { fold, hasTwoReadings, readNumber } from "./read-number.mjs";
+import { fold, readNumber } from "./read-number.mjs";
 import { readUnit, sizeOf } from "./read-units.mjs";
 
 const LONGEST = 60;
@@ -41,9 +41,6 @@ function readFolded(text, unit, byThousands) {
   const value = number.value.times(scale);
   return { value: sign === "-" ? value.negated() : value, unit: number.unit.times(scale), figures: number.figures, exact: number.exact, whole: number.whole };
 }
-
-/** Whether what was typed can be read in two ways: 4,700. */
-export const hasTwoValues = (typed) => hasTwoReadings(`${typed ?? ""}`);
 
 const stop = (reason, at, length = 1) => ({ unreadable: { at, length, reason } });
 

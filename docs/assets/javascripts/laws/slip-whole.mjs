@@ -15,7 +15,7 @@ const sized = (value, amount) => (value < 0n ? -amount : amount);
 const replace = (name, nature, amount) => (term) => (term.part === name && term.nature === nature ? sized(term.value, amount) : term.value);
 
 function reversedBatteries({ live }) {
-  return live.filter(({ rise }) => rise).map(({ name }) => ({ part: name, column: null, turn: (term) => (term.part === name && term.nature === "emf" ? -term.value : term.value) }));
+  return live.filter(({ rise }) => rise).map(({ name, rise }) => ({ part: name, column: null, turn: replace(name, "emf", -size(rise)) }));
 }
 
 function turnedArrows({ live, unknowns }) {
@@ -35,36 +35,19 @@ function swap(one, other, nature, first, second) {
   return { part: one.name, parts: [one.name, other.name], column: nature === "emf" ? null : one.column, turn: (term) => (term.part === one.name ? turns[0](term) : turns[1](term)) };
 }
 
-const others = (own, values) => values.filter((value) => value !== own);
-
-function otherValues({ live, sizes }) {
-  return live.flatMap(({ name, column, drop, rise }) => [
-    ...(drop ? others(drop, sizes.drops) : []).map((value) => ({ part: name, column, turn: replace(name, "resistance", value) })),
-    ...(rise ? others(size(rise), sizes.rises) : []).map((value) => ({ part: name, column: null, turn: replace(name, "emf", value) })),
-  ]);
-}
-
-function prefixes({ live }) {
-  return live.flatMap(({ name, column, drop, rise }) => [
-    ...(drop ? [drop * 1000n, drop / 1000n] : []).map((value) => ({ part: name, column, turn: replace(name, "resistance", value) })),
-    ...(rise ? [size(rise) * 1000n, size(rise) / 1000n] : []).map((value) => ({ part: name, column: null, turn: replace(name, "emf", value) })),
-  ]);
-}
-
-function missing({ live }) {
-  return live.flatMap(({ name, column, drop, rise }) => [
-    ...(drop ? [{ part: name, column, turn: replace(name, "resistance", 0n) }] : []),
-    ...(rise ? [{ part: name, column: null, turn: replace(name, "emf", 0n) }] : []),
-  ]);
-}
+/** For every resistance and every emf of the circuit the sizes that may stand in its place. */
+const inPlace = (list) => ({ live, sizes }) => live.flatMap(({ name, column, drop, rise }) => [
+  ...(drop ? list(drop, sizes.drops).map((value) => ({ part: name, column, turn: replace(name, "resistance", value) })) : []),
+  ...(rise ? list(size(rise), sizes.rises).map((value) => ({ part: name, column: null, turn: replace(name, "emf", value) })) : []),
+]);
 
 /** For each slip of the whole circuit its rule. */
 export const wholeRules = {
   "battery-reversed": reversedBatteries,
   "arrow-turned": turnedArrows,
-  "missing-everywhere": missing,
-  "prefix-everywhere": prefixes,
-  "other-value-everywhere": otherValues,
+  "missing-everywhere": inPlace(() => [0n]),
+  "prefix-everywhere": inPlace((own) => [own * 1000n, own / 1000n]),
+  "other-value-everywhere": inPlace((own, values) => values.filter((value) => value !== own)),
   "swapped-everywhere": swapped,
 };
 

@@ -77,22 +77,11 @@ function missingBranch(law, laws) {
   });
 }
 
-function extraResistor(law, laws) {
-  const others = isLoop(law) ? laws.live.filter(({ name, drop }) => drop && !law.walk.includes(name)) : [];
-  return others.flatMap(({ name, column, drop }) => [drop, -drop].map((amount) => ({ part: name, column, change: [[column, amount]] })));
-}
-
-function extraEmf(law, laws) {
-  const others = isLoop(law) ? laws.live.filter(({ name, rise }) => rise && !law.walk.includes(name)) : [];
-  return others.flatMap(({ name, rise }) => [rise, -rise].map((amount) => ({ part: name, column: null, change: [[lastColumn(laws), amount]] })));
-}
-
-function extraBattery(law, laws) {
-  const others = isLoop(law) ? laws.live.filter(({ name, rise, drop }) => rise && drop && !law.walk.includes(name)) : [];
-  return others.flatMap(({ name, column, rise, drop }) => [1n, -1n].map((sense) => ({
-    part: name, column, change: [[column, -sense * drop], [lastColumn(laws), sense * rise]],
-  })));
-}
+/** A part that is not on the loop, with either sign. */
+const extra = (isIt, change) => (law, laws) => {
+  const others = isLoop(law) ? laws.live.filter((part) => isIt(part) && !law.walk.includes(part.name)) : [];
+  return others.flatMap((part) => [1n, -1n].map((sense) => ({ part: part.name, column: part.column, ...change(part, sense, lastColumn(laws)) })));
+};
 
 const twice = (law) => [...resistances(law).map((term) => about(term, term.value)), ...emfs(law).map((term) => aboutEmf(term, term.value))];
 
@@ -153,9 +142,9 @@ export const rowRules = {
   prefix,
   "other-value": otherValue,
   "swapped-values": swappedValues,
-  "extra-resistor": extraResistor,
-  "extra-emf": extraEmf,
-  "extra-battery": extraBattery,
+  "extra-resistor": extra(({ drop }) => drop, ({ column, drop }, sense) => ({ change: [[column, sense * drop]] })),
+  "extra-emf": extra(({ rise }) => rise, ({ rise }, sense, last) => ({ column: null, change: [[last, sense * rise]] })),
+  "extra-battery": extra(({ rise, drop }) => rise && drop, ({ column, rise, drop }, sense, last) => ({ change: [[column, -sense * drop], [last, sense * rise]] })),
   "extra-current": atJunction(extraCurrent),
   twice,
   "current-twice": atJunction(currentTwice),
