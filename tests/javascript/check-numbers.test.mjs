@@ -75,6 +75,11 @@ test("only a sign, or only a prefix, is said to be just that", () => {
   assert.deepEqual([prefix.slips[0].kind, sentence(prefix.say).split(" are ")[0], sentence(prefix.say).includes("prefix")], ["value", "I1, I2, I3, I4, I5", true]);
 });
 
+test("one rough number beside wrong ones does not hide the broken law", () => {
+  const values = { I1: "2", I2: "3", I3: "1", I4: "1", I5: "0.5", I6: "5" };
+  assert.match(checkNumbers(example("frost-bridge"), values).say.key, /^broken/);
+});
+
 test("a broken law is told with what is left over", () => {
   const { verdict, broken, slips } = check(["4.00", "2.00", "2.50", "3.00", "1.00"]);
   assert.deepEqual([verdict, slips], ["wrong", []]);

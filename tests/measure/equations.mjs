@@ -21,8 +21,8 @@ export function measureSlips(example, random, share = 1) {
       const start = performance.now();
       const verdict = checkEquation(example, text, { flip });
       counts.times.push(performance.now() - start);
-      // Twelve thousand millivolts with milliamperes is no slip.
-      if (isTrue(slip.terms, answerOf(example, flip)) || verdict.units) counts.still += 1;
+      // Twelve thousand millivolts with milliamperes is no slip; what happens to be typed as I2 = 14 is a number.
+      if (isTrue(slip.terms, answerOf(example, flip)) || verdict.units || verdict.say.key === "no-law") counts.still += 1;
       else sort(verdict, slip, law, laws, counts);
     }
   }

@@ -223,7 +223,7 @@ export default {
       "title": "A number that does not belong there",
       "rule": "loop rule",
       "section": "loops",
-      "sentence": "{written} does not belong in the equation of {where}: {right} stands there.",
+      "sentence": "{written} does not belong in the equation of {where}.",
       "source": null
     },
     {

@@ -11,6 +11,7 @@ import { fraction, ONE } from "./fraction.mjs";
 import { readEquation } from "./read-equation.mjs";
 import { hasTwoInner } from "./read-names.mjs";
 import { hasTwoReadings } from "./read-number.mjs";
+import { kindOfSlip } from "./slip-words.mjs";
 
 const MOST_FAULTS = 4;
 const MOST_NEAR = 2;
@@ -37,6 +38,7 @@ export function checkEquation(example, text, choices = {}) {
   if (nothing) return refuse({ at: 0, length: `${text}`.length, reason: nothing });
   const right = findLaw(readings, laws) ?? findSum(readings, laws);
   if (right) return right;
+  if (isNumber(first) && !nameNatural(first, laws).length) return refuse({ at: 0, length: `${text}`.length, reason: "no-law" });
   if (!first.equals) return refuse({ at: `${text}`.trimEnd().length, length: 0, reason: "no-equals" });
   return readings.every(hasNoCurrent) ? judgeWithoutCurrent(first, laws) : findFaults(readings, laws);
 }
@@ -83,12 +85,18 @@ function findLaw(readings, laws) {
   return null;
 }
 
-/** I1 = 2 is a number, though 12 − 6 I1 = 0 is a law. */
+/** I1 = 2: a current by itself, and its value. */
+function isNumber({ typed, terms, equals }) {
+  const columns = new Set(terms.map(({ column }) => column));
+  const [factor, ...more] = typed.slice(0, -1).filter((value) => !value.isZero);
+  return Boolean(equals && factor?.size().equals(ONE)) && !more.length && terms.length === 2 && columns.size === 2;
+}
+
+/** I1 = 2 is a number, though 12 − 6 I1 = 0 is a law; with one ohm it may be one. */
 function isStated(reading, law, laws) {
-  const [column, ...more] = reading.row.flatMap((value, at) => (value && at < laws.unknowns.length ? [at] : []));
-  if (more.length || column === undefined || reading.terms.length !== 2 || !reading.typed[column].size().equals(ONE)) return false;
   const { above, below } = scaleOf(reading, laws)(law);
-  return !fraction(reading.row[column] * below).size().equals(fraction(law.row[column] * above).size());
+  const at = reading.row.findIndex(Boolean);
+  return isNumber(reading) && !fraction(reading.row[at] * below).size().equals(fraction(law.row[at] * above).size());
 }
 
 function otherUnits({ choice, typed }, law, laws) {
@@ -125,10 +133,12 @@ function isPutTogether(shares, laws) {
   return shares.every(({ law, factor }) => law.rule === "loop" || factors.has(factor.over(unit).size().toString()));
 }
 
+/** The slips that fit an equation as large as it was typed. */
+const nameNatural = (reading, laws) => findMatches(reading, scaleOf(reading, laws), laws).filter(({ natural }) => natural).flatMap((match) => nameSlips(match, laws));
+
 /** A slip in a term that happens to be zero: true with these values, and no law all the same. */
 function onlyTrueHere(reading, laws) {
-  const slips = findMatches(reading, scaleOf(reading, laws), laws).filter(({ natural }) => natural).flatMap((match) => nameSlips(match, laws));
-  return tell(slips.filter(({ slip }) => /sign|missing/.test(slip)), reading, laws);
+  return tell(nameNatural(reading, laws).filter(({ slip }) => /sign|missing/.test(slip)), reading, laws);
 }
 
 function findFaults(readings, laws) {
@@ -152,8 +162,7 @@ const wrong = (faults) => ({ verdict: "false", origin: faults[0].origin, faults,
  * typed, and only what is left out of a loop can explain it.
  */
 function judgeWithoutCurrent(reading, laws) {
-  const slips = findMatches(reading, scaleOf(reading, laws), laws).filter(({ natural }) => natural).flatMap((match) => nameSlips(match, laws));
-  const left = slips.filter(({ slip }) => slip.startsWith("missing"));
+  const left = nameNatural(reading, laws).filter(({ slip }) => slip.startsWith("missing"));
   if (left.length) return wrong(tell(left, reading, laws));
   const rise = reading.typed.at(-1).times(reading.choice.voltage).times(fraction(laws.scale)).size();
   const near = rise.isZero ? [] : laws.laws.filter(({ rule, row }) => rule === "loop" && fraction(row.at(-1)).size().equals(rise));
@@ -220,9 +229,10 @@ function tell(slips, reading, laws) {
   const natural = slips.filter(({ match }) => match.natural);
   const chosen = natural.length ? natural : slips;
   const order = [...chosen].sort((one, other) => rank(one) - rank(other) || other.match.agreeing - one.match.agreeing);
-  const faults = order.map((slip) => describeFault(slip, reading, laws));
-  const key = ({ kind, part, current, origin }) => [kind, part, current, origin].join();
-  return faults.filter((fault, at) => faults.findIndex((other) => key(other) === key(fault)) === at).slice(0, MOST_FAULTS);
+  // Of two junctions with one equation only the first is told.
+  const key = ({ slip, part, column, law }) => [kindOfSlip(slip), part, column, law.rule === "loop" ? law.origin : rowKey(law.row)].join();
+  const told = order.filter((slip, at) => order.findIndex((other) => key(other) === key(slip)) === at);
+  return told.slice(0, MOST_FAULTS).map((slip) => describeFault(slip, reading, laws));
 }
 
 const ranks = ["sign", "missing", "prefix", "value", "extra", "twice", "wrong-current"];

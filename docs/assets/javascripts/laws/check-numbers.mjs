@@ -108,7 +108,8 @@ function sayOne(typed) {
 function sayOf(slips, broken, typed) {
   if (slips.length === 1) return { key: "one-slip", values: {}, when: [slips[0].say] };
   if (slips.length) return { key: "two-slips", values: {}, when: slips.map(({ say }) => say) };
-  return typed.some(({ state }) => state === "rough") ? sayOne(typed) : (broken[0]?.say ?? { key: "no-slip", values: {} });
+  const off = typed.filter(({ state }) => !["right", "close"].includes(state));
+  return off.every(({ state }) => state === "rough") ? { key: "rough", values: {} } : (broken[0]?.say ?? { key: "no-slip", values: {} });
 }
 
 /** The laws that the numbers do not fit: junctions first, then the shortest loops. */

@@ -80,7 +80,7 @@ const walkOf = (law, turned) => (turned ? [...law.walk].reverse() : law.walk);
 const whereIs = (law, turned) => (law.rule === "junction" || law.named ? law.origin : walkOf(law, turned).join(", "));
 
 /** The term of the slip as it is and as it should be, with all terms on the side of the rises. */
-function termValues({ match, change, law, part }, reading, laws, turned) {
+function termValues({ slip, match, change, law, part }, reading, laws, turned) {
   const [[column, amount] = []] = change ?? [...match.changes.keys()].map((at) => [at, null]);
   if (column === undefined) return {};
   const size = unitOf(reading, column, match);
@@ -88,13 +88,15 @@ function termValues({ match, change, law, part }, reading, laws, turned) {
   const name = laws.unknowns[column] ?? "";
   const own = law.terms.find((term) => term.part === part && term.column === column)?.value ?? 0n;
   const side = reading.left[column].isZero && !reading.right[column].isZero ? ONE.negated() : ONE;
+  // What does not belong there is told as it stands.
+  const seen = slip.startsWith("extra") ? side : rises;
   const words = (value) => writeTerm(value, name);
   const right = amount === null ? law.row[column] : own;
   const written = amount === null ? null : own + amount;
   return {
-    moved: !rises.equals(side),
+    moved: !seen.equals(side),
     right: words(fraction(right).times(size).times(rises)),
-    written: words(written === null ? reading.typed[column].times(rises) : fraction(written).times(size).times(rises)),
+    written: words(written === null ? reading.typed[column].times(seen) : fraction(written).times(size).times(seen)),
   };
 }
 

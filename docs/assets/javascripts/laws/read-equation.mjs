@@ -209,7 +209,7 @@ function strange(reader) {
   if (word[0] === ")") return ["bracket-close", at, 1];
   if ("=*/".includes(word[0])) return ["term-missing", at, 1];
   if (/^[Ii]_?\(\d*$/.test(word) && !text.includes(")", at)) return ["bracket-open", at + word.indexOf("("), 1];
-  if (/^[Ii][ _]?\(?\d/.test(word)) return ["no-such-current", at, word.length];
+  if (/^[Ii](?:[ _]?\(?\d|$)/.test(word)) return ["no-such-current", at, word.length];
   if (/^[\d.,]/.test(word)) return ["number-behind", at, word.length];
   return [/^[A-Za-z\u0370-\u03ff]/.test(word) ? "unknown-name" : "strange-sign", at, word.length];
 }
