@@ -275,7 +275,9 @@ def test_what_is_typed_survives_a_reload_and_back(phone: Chrome, host: str) -> N
     phone.execute_script("document.querySelector(arguments[0]).click()", f"{equation_form} .verdict a")
     for leave in (phone.refresh, lambda: leave_and_come_back(phone, host), phone.back):
         leave()
-        WebDriverWait(phone, 10).until(lambda seen: seen.find_elements(By.CSS_SELECTOR, ".set .as-typed") and seen.find_elements(By.NAME, "I1"))
+        WebDriverWait(phone, 10).until(
+            lambda seen: seen.find_elements(By.CSS_SELECTOR, ".set .as-typed") and seen.find_elements(By.NAME, "I1")
+        )
         typed = [phone.find_element(By.NAME, name).get_attribute("value") for name in ("equation", "I1", "I2", "I3")]
         assert typed == ["12.8 = 6 I2", "4.5", "", "2 A"]
         assert phone.find_element(By.CSS_SELECTOR, ".set .as-typed").text == "I1 = I2 + I3"

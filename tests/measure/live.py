@@ -171,7 +171,7 @@ def report_verdicts(browser: Chrome, host: str, name: str, slowdown: int, rounds
 
 
 def type_tries(browser: Chrome, kind: str) -> tuple[list[float], list[float]]:
-    """Type several tries as a student would, a few keys at a time; the script times of their verdicts, and the long tasks before the first."""
+    """Type several tries as a student would, a few keys at a time: script times of verdicts, long tasks before the first."""
     fields = browser.find_elements("css selector", f"check-{kind} input")
     longs: list[float] = []
     for text in ("12 - 0.5 I1 + 3 I4 + 0.5 I2 = 0", "12 = 0.5 I1 + 3 I4", "I1 = I4 - I6"):
