@@ -41,12 +41,11 @@ def assume(branch: Branch, turned: bool) -> AssumedCurrent:
 
 
 def name_loops(walks: Sequence[tuple[str, tuple[str, ...]]], topology: Topology) -> tuple[ChosenLoop, ...]:
-    """Chosen loops take the names of the page's loops in turn; further ones the first free L and number."""
-    own = [loop.name for loop in topology.loops]
-    taken = {*own, *topology.circuit.part, *topology.circuit.points, *(branch.current for branch in topology.branches)}
+    """A loop through the parts of one of the page's loops keeps its name; the others take the first free L and number in turn."""
+    own = {frozenset(step.part.name for step in loop.steps): loop.name for loop in topology.loops}
+    taken = {*own.values(), *topology.circuit.part, *topology.circuit.points, *(branch.current for branch in topology.branches)}
     free = (name for number in count(1) if (name := f"L{number}") not in taken)
-    names = (*own, *(next(free) for _ in walks[len(own) :]))
-    return tuple(ChosenLoop(name=name, start=start, through=through) for name, (start, through) in zip(names, walks, strict=False))
+    return tuple(ChosenLoop(name=own.pop(frozenset(through), None) or next(free), start=start, through=through) for start, through in walks)
 
 
 def parse_walk(text: str) -> tuple[str, tuple[str, ...]]:

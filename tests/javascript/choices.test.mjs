@@ -68,12 +68,23 @@ test("a loop that is a sum of others is named with its sum, and the answer waits
   const worked = workOut(bridge, { walk: [topology.loops[1], topology.loops[2], around].map(walkOf) });
   const { repeats, independent, missing, isEnough, untouched, helpful } = worked.loopSet;
   assert.deepEqual([independent, missing, isEnough], [2, 1, false]);
-  assert.deepEqual(repeats.map(({ name, sum }) => [name, sum.map(({ name: loop }) => loop)]), [["L3", ["L1", "L2"]]]);
+  assert.deepEqual(repeats.map(({ name, sum }) => [name, sum.map(({ name: loop }) => loop)]), [["L4", ["L2", "L3"]]]);
   assert.deepEqual(untouched, ["I6"]);
   assert.ok(helpful.length && helpful.every((loop) => loop.steps.some((step) => step.part.name === "E1")));
   assert.equal(worked.solution, null);
   for (const id of SECTIONS) assert.ok(JSON.stringify(viewSection(id, worked)).length > 50, id);
   assert.match(JSON.stringify(viewSection("currents", worked)), /There is no answer yet/);
+});
+
+test("a loop keeps its name whichever loops stand beside it, and however it is walked", () => {
+  const { all } = workOut(bridge);
+  const around = walkOf(all.at(-1));
+  const [first, second, third] = topology.loops.map(walkOf);
+  const turned = { start: third.start, through: third.through.toReversed() };
+  const namesOf = (...walk) => workOut(bridge, { walk }).topology.loops.map((loop) => loop.name);
+  assert.deepEqual(namesOf(first, third), ["L1", "L3"]);
+  assert.deepEqual(namesOf(turned, around, first), ["L3", "L4", "L1"]);
+  assert.deepEqual(namesOf(second, second), ["L2", "L4"]);
 });
 
 test("one loop too many is left out of the set, and the answer stands", () => {

@@ -10,7 +10,7 @@
 
 import { stepEnd } from "./circuit.mjs";
 import { isLess } from "./hand-rows.mjs";
-import { findPieces, followChoice } from "./loop.mjs";
+import { findPieces, followChoice, memberKey } from "./loop.mjs";
 
 const MOST_LOOPS = 20;
 
@@ -114,11 +114,21 @@ function findBusiest(names, branches, node, parts) {
   return names.reduce((best, name) => (isLess(rank(name), rank(best)) ? best : name), names[0]);
 }
 
-/** Chosen loops take the names of the page's loops in turn; further ones the first free L and number. */
+/** A loop through the parts of one of the page's loops keeps its name; the others take the first free L and number in turn. */
 function nameLoops(walks, topology) {
   const { loops, part, branches, points } = topology;
-  const taken = new Set([...loops.map((loop) => loop.name), ...Object.keys(part), ...branches.map((branch) => branch.current), ...points]);
-  const names = loops.map((loop) => loop.name);
-  for (let number = 1; names.length < walks.length; number += 1) if (!taken.has(`L${number}`)) names.push(`L${number}`);
-  return walks.map((walk, at) => ({ name: names[at], start: walk.start, steps: followChoice(walk, topology) }));
+  const own = new Map(loops.map((loop) => [memberKey(loop.steps, branches), loop.name]));
+  const taken = new Set([...own.values(), ...Object.keys(part), ...branches.map((branch) => branch.current), ...points]);
+  const name = (key) => {
+    const kept = own.get(key);
+    if (own.delete(key)) return kept;
+    let number = 1;
+    while (taken.has(`L${number}`)) number += 1;
+    taken.add(`L${number}`);
+    return `L${number}`;
+  };
+  return walks.map((walk) => {
+    const steps = followChoice(walk, topology);
+    return { name: name(memberKey(steps, branches)), start: walk.start, steps };
+  });
 }
