@@ -2,8 +2,9 @@
 
 The written rule. Ends come first, then the parts in walking order, each with the direction of the leg its body sits on.
 Corners and empty legs are not mentioned, and neighbours that go the same way share one phrase. Within 20 degrees of an
-axis one word will do. Only closed walks are called clockwise. Letters are the truth, words follow the drawing: without
-a layout, ends and parts are named and nothing else. All of it is plain text.
+axis one word will do. Only closed walks are called clockwise. Letters are the truth, words follow the drawing: its ends
+are the letters that stand there, of all that plain lines join. Without a layout, junctions and parts are named and
+nothing else. All of it is plain text.
 """
 
 from __future__ import annotations
@@ -105,6 +106,8 @@ def ends_in_words(start: str, end: str, steps: Sequence[Step], layout: Layout | 
 
 def way_of(start: str, end: str, steps: Sequence[Step], layout: Layout | None) -> str:
     """Say a way from end to end; its first word of direction follows a comma, several follow a colon."""
+    if layout is not None and steps and start != end:
+        start, end = steps[0].start, steps[-1].end
     ends = ends_in_words(start, end, steps, layout)
     first, *rest = phrases(steps, layout) or [""]
     if rest:

@@ -128,6 +128,19 @@ def test_back_goes_one_step_back(student: Chrome, host: str) -> None:
     WebDriverWait(student, 5).until(lambda _: student.current_url == "about:blank")
 
 
+def test_each_line_by_hand_asks_for_what_it_does(student: Chrome, host: str) -> None:
+    """Which current is written, which is to go, what is left: the question before a line is about that line."""
+    open_page(student, f"{host}examples/frost-bridge/?step=equation-set")
+    asked = []
+    while find(student, ".step-prompt").text.partition(". ")[2].startswith("Next") and "matrix" not in find(student, ".step-prompt").text:
+        asked.append(find(student, ".step-prompt").text.partition(". ")[2])
+        find(student, ".step-next").click()
+    assert len(asked) == len(find_all(student, ".route-line")) == len(set(asked))
+    assert asked[0] == "Next, from (2): write I3 with the other currents. With which signs?"
+    assert asked[4] == "Next: I4 is to go out of (9) and (10). What would you multiply each by?"
+    assert asked[-1] == "Next: in (13) only I5 is left. How large is it, and with which sign?"
+
+
 @pytest.mark.parametrize("asked", ["step=L9.9", "step=%3Cb%3E", "help=some", "help=__proto__"])
 def test_unknown_steps_and_helps_are_ignored_with_a_note(student: Chrome, host: str, asked: str) -> None:
     """A malformed address shows the whole page and says so in one line."""

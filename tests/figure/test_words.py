@@ -47,8 +47,13 @@ def steps(way: str) -> tuple[Step, ...]:
 
 
 def branch(way: str, start: str = "b", end: str = "e") -> Branch:
-    """A branch that carries I1 through the named parts."""
-    return Branch(current="I1", start=start, end=end, steps=steps(way))
+    """A branch that carries I1 through the named parts, drawn from its one end to its other."""
+    made = steps(way)
+    points = [start, *"s" * (len(made) - 1), end]
+    drawn = [replace(step.part, start=here, end=there) if step.forward else replace(step.part, start=there, end=here)
+             for step, here, there in zip(made, points, points[1:], strict=False)]  # fmt: skip
+    walk = tuple(replace(step, part=part) for step, part in zip(made, drawn, strict=True))
+    return Branch(current="I1", start=start, end=end, steps=walk)
 
 
 @pytest.mark.parametrize(
@@ -80,6 +85,14 @@ def branch(way: str, start: str = "b", end: str = "e") -> Branch:
 def test_names_the_ends_then_each_part_with_its_direction(way: str, words: str) -> None:
     """A current's way is told in the order of the current, one word of direction per straight run."""
     assert way_in_words(branch(way), layout) == words
+
+
+def test_names_the_letters_that_stand_at_the_ends() -> None:
+    """Where plain lines join points, the figure shows the letters of the points; without one only junctions are there."""
+    drawn = replace(branch("R2", "d", "f"), start="c", end="e")
+    assert way_in_words(drawn, layout) == "from d to f, down through R2"
+    assert way_in_words(drawn, layout, True) == "from f to d, up through R2"
+    assert way_in_words(drawn, None) == "from c to e through R2"
 
 
 @pytest.mark.parametrize(

@@ -6,8 +6,8 @@
  * loop, `L1` for its equation, `I2` for an answer. Words with a hyphen are no names of a circuit.
  */
 
-import { setName } from "../page/prose.mjs";
-import { say, tell } from "../page/saying.mjs";
+import { setName, setText } from "../page/prose.mjs";
+import { listed, say, tell } from "../page/saying.mjs";
 import { lightOf } from "../page/terms.mjs";
 import { termsAt } from "./term-places.mjs";
 
@@ -18,13 +18,13 @@ import { termsAt } from "./term-places.mjs";
 
 /**
  * @param {Element} article
- * @param {import("../laws/circuit.mjs").Topology} topology
+ * @param {import("../laws/meaning.mjs").Worked} worked
  * @returns {Step[]}
  */
-export function listSteps(article, topology) {
+export function listSteps(article, worked) {
   const find = (section) => article.querySelector(`[data-section="${section}"]`);
   const readers = { junctions: readJunctions, loops: readLoops, equations: readWhole("equation-set", "set"), "by-hand": readLines, matrix: readWhole("matrix-form", "matrix"), currents: readAnswers, checks: readChecks };
-  return Object.entries(readers).flatMap(([section, read]) => (find(section) ? read(find(section), topology).map((step) => ({ ...step, section })) : []));
+  return Object.entries(readers).flatMap(([section, read]) => (find(section) ? read(find(section), worked.topology, worked.route).map((step) => ({ ...step, section })) : []));
 }
 
 function readJunctions(section) {
@@ -67,14 +67,24 @@ function lightRow(row, topology) {
 
 const readWhole = (name, key) => (section) => [{ name, shown: [...section.children], prompt: tell(`steps.${key}`), light: {} }];
 
-function readLines(section, topology) {
+function readLines(section, topology, route) {
   const lines = [...section.querySelectorAll(".route-line")];
   return lines.map((line, at) => ({
     name: `line-${at + 1}`,
     shown: at === lines.length - 1 ? [line, ...[...section.children].filter((each) => each.compareDocumentPosition(line) & Node.DOCUMENT_POSITION_PRECEDING)] : [line],
-    prompt: tell("steps.line"),
+    prompt: tellTask(route.lines[at], route.lines, topology),
     light: { current: currentsOf(line.querySelector(".equation:last-of-type"), topology) },
   }));
+}
+
+/** What is to be done for a line: which current is written, goes, or is found. */
+function tellTask({ action, uses, current, terms }, lines, topology) {
+  const [use, ...others] = uses;
+  const held = lines.filter((line) => uses.includes(line.number)).flatMap((line) => line.terms.map(([name]) => name));
+  const gone = topology.branches.map((branch) => branch.current).filter((name) => held.includes(name) && !terms.some(([left]) => left === name));
+  const kind = action === "insert" && !others.length ? "order" : action === "find" && !others.length ? "find_alone" : action;
+  const texts = { current, gone: listed(gone), lines: listed(uses.map((number) => say("hand.line", { number }))) };
+  return tell(`steps.${kind}`, { use, ...Object.fromEntries(Object.entries(texts).map(([key, text]) => [key, setText(text, topology)])) });
 }
 
 /** The currents of a formula: those of its terms, and the one that stands alone before the equals sign. */

@@ -58,7 +58,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
 
   /** Show the page as its state says: whole, or open as far as the step. */
   show() {
-    this.steps = listSteps(this.article, this.example.worked.topology);
+    this.steps = listSteps(this.article, this.example.worked);
     this.#clear();
     const { opened } = this;
     const { step } = this.example.state;

@@ -3,7 +3,7 @@
  * figure/words.py and body_leg of figure/layout.py. A layout is the page's `figure` block; null where nothing is drawn.
  */
 
-import { turnSteps } from "../laws/circuit.mjs";
+import { stepEnd, stepStart, turnSteps } from "../laws/circuit.mjs";
 import { listed, say } from "./saying.mjs";
 
 const AXIS_TOLERANCE = 20;
@@ -80,7 +80,7 @@ function turning(steps, layout) {
 }
 
 function endsInWords(start, end, steps, layout) {
-  if (start !== end) return say("way.ends", { start, end });
+  if (start !== end) return say("way.ends", layout ? { start: stepStart(steps[0]), end: stepEnd(steps.at(-1)) } : { start, end });
   return [turning(steps, layout), say("way.round", { start })].filter(Boolean).join(" ");
 }
 
