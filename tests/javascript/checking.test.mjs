@@ -37,7 +37,7 @@ test("the page's own equations, as printed, are true and make a whole set, whate
 test("loops have the names that the reader sees, also where they decide too little", () => {
   const walk = [{ start: "d", through: ["E1", "W1", "R2"] }];
   const place = placeOf(link, { walk });
-  assert.match(textsOf(answerEquation("12.8 = 0.2 I1 + 4 I4", [], place).says), /^True: the loop rule round L1, walked E1, W1, R2\./);
+  assert.match(textsOf(answerEquation("12.8 = 0.2 I1 + 4 I4", [], place).says), /^True: the loop rule round L4, walked E1, W1, R2\./);
   assert.match(textsOf(answerEquation("12.8 = 0.2 I1 + 6 I2", [], place).says), /^True: the loop rule round E1, R1/);
 });
 
