@@ -119,3 +119,31 @@ def test_search_finds_an_example_by_its_topic(browser: Chrome, host: str) -> Non
         lambda _: [a.get_attribute("href") or "" for a in browser.find_elements(By.CSS_SELECTOR, ".md-search-result__link")]
     )
     assert [address for address in found if "/examples/" in address]
+
+
+def test_paper_has_no_controls_and_keeps_together_what_is_one(browser: Chrome, host: str) -> None:
+    """Printed with scripts on: no button, no line for lessons; a loop stays with its equation, rows are low."""
+    browser.get(f"{host}examples/neutral-wire/")
+    WebDriverWait(browser, 10).until(lambda seen: seen.find_elements("css selector", "[data-turn]"))
+    browser.execute_cdp_cmd("Emulation.setTouchEmulationEnabled", {"enabled": True})
+    browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"media": "print"})
+    shown = "return [...document.querySelectorAll('article :is(button:not(.term-key), select, input, details.use)')].filter(e => e.checkVisibility()).length"
+    whole = "return ['.loop-walk', '.route-line', 'table.parts tr'].map(e => getComputedStyle(document.querySelector(e)).breakInside)"
+    assert browser.execute_script(shown) == 0
+    assert browser.execute_script(whole) == ["avoid"] * 3
+    assert browser.execute_script("return document.querySelector('table.walk tbody tr').getBoundingClientRect().height") < 40
+    browser.execute_cdp_cmd("Emulation.setTouchEmulationEnabled", {"enabled": False})
+    browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"media": ""})
+
+
+@pytest.mark.parametrize("name", ["frost-bridge", "neutral-wire"])
+def test_what_is_too_wide_shows_where_it_goes_on(browser: Chrome, host: str, name: str) -> None:
+    """At 320 px the matrix of six unknowns fits; what does not has a shade at its edge."""
+    screen.resize(browser, 320)
+    browser.get(f"{host}examples/{name}/")
+    frames = browser.execute_script(
+        "return [...document.querySelectorAll('.formula-frame, .table-frame')].filter(e => e.checkVisibility())"
+        ".map(e => [e.className, e.scrollWidth > e.clientWidth, getComputedStyle(e).backgroundAttachment])"
+    )
+    assert {attachment for _, _, attachment in frames} == {"local, local, scroll, scroll"}
+    assert [wide for kind, wide, _ in frames if kind == "formula-frame"] == [name == "neutral-wire"]

@@ -398,6 +398,23 @@ def fill_loops(student: Chrome) -> None:
         fill(row.find_element("css selector", ".your-term"), sign, format(float(value), "g"))
 
 
+def test_a_level_of_help_says_where_it_begins(student: Chrome, host: str) -> None:
+    """Right below the choice, with a link to the first term that is the reader's; step by step only where that can be seen."""
+    phone.hold(student, 320, 640)
+    open_page(student, f"{host}examples/{BILGE}/")
+    tap(student, find_all(student, ".help-choice label")[2])
+    says = find(student, ".help-says")
+    assert says.text.endswith("Begin with junction c.")
+    assert says.text == find(student, "live-example [role=status]").text
+    assert covered(student, says) == []
+    assert 0 < student.execute_script("return arguments[0].getBoundingClientRect().bottom", says) < 640
+    find(student, ".help-says a").click()
+    assert student.current_url.endswith("?help=all#junction-1")
+    assert 0 < student.execute_script("return document.querySelector('.your-rule').getBoundingClientRect().top") < 640
+    tap(student, find_all(student, ".help-choice label")[0])
+    assert not find_all(student, ".help-says")
+
+
 def test_a_term_can_be_shown_and_the_rest_opened_anyway(student: Chrome, host: str) -> None:
     """Nobody is locked out: one term is shown for the asking, a section is opened for the asking, and the level changed."""
     open_page(student, f"{host}examples/{BILGE}/?help=first")

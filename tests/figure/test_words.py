@@ -41,8 +41,7 @@ layout = Layout(places={}, routes=routes, lines=())
 def steps(way: str) -> tuple[Step, ...]:
     """Make steps from names; a minus is a part walked from its end to its start."""
     return tuple(
-        Step(Part(name=name.lstrip("-"), kind=kinds[name.lstrip("-")[0]], start="s", end="t"), name[0] != "-")
-        for name in way.split()
+        Step(Part(name=name.lstrip("-"), kind=kinds[name.lstrip("-")[0]], start="s", end="t"), name[0] != "-") for name in way.split()
     )
 
 
@@ -64,9 +63,7 @@ def branch(way: str, start: str = "b", end: str = "e") -> Branch:
         pytest.param("E1", "from b to e, up through E1", id="battery"),
         pytest.param("-R1 -E1", "from b to e: to the left through R1, then down through E1", id="round a corner"),
         pytest.param("R3 -R4", "from b to e, down through R3 and R4", id="one way, said once"),
-        pytest.param(
-            "R1 R3 -R4", "from b to e: to the right through R1, then down through R3 and R4", id="corner, then two"
-        ),
+        pytest.param("R1 R3 -R4", "from b to e: to the right through R1, then down through R3 and R4", id="corner, then two"),
         pytest.param("R5", "from b to e, to the right through R5", id="bent: the longest leg"),
         pytest.param("R6", "from b to e, to the right through R6", id="bent, tie: a resistor lies"),
         pytest.param("E6", "from b to e, down through E6", id="bent, tie: a battery stands"),
@@ -75,9 +72,7 @@ def branch(way: str, start: str = "b", end: str = "e") -> Branch:
         pytest.param("R8", "from b to e, to the right through R8", id="nearly level"),
         pytest.param("W1", "from b to e along the bare wire W1, to the right", id="bare wire"),
         pytest.param("W2 W3", "from b to e along the bare wires W2 and W3, down", id="two bare wires"),
-        pytest.param(
-            "R1 W2", "from b to e: to the right through R1, then down along the bare wire W2", id="wire after a part"
-        ),
+        pytest.param("R1 W2", "from b to e: to the right through R1, then down along the bare wire W2", id="wire after a part"),
         pytest.param("W2 -R4", "from b to e, down along the bare wire W2 and through R4", id="wire and part in a row"),
         pytest.param("", "from b to e", id="no part named"),
     ],

@@ -225,6 +225,7 @@ export default {
   "help.first": "First terms yours",
   "help.all": "All terms yours",
   "help.told.worked": "Every term is worked out.",
+  "help.begin": "Begin with {place}.",
   "help.told.first": "The first terms of every equation are yours now. What follows from them stays closed until they stand.",
   "help.told.all": "Every term of every equation is yours now. What follows from them stays closed until they stand.",
   "help.junction": "**Junction {name}**{others}: which currents enter, which leave?",
@@ -261,8 +262,8 @@ export default {
   "help.size_prefix": "Look at the prefix: the equations of this page are in {unit}.",
   "help.show": "Show",
   "help.show_term": "Show the term of {name}",
-  "help.closed.one": "This opens when your term stands. {count} is still open.",
-  "help.closed.many": "This opens when your terms stand. {count} are still open.",
+  "help.closed.one": "Opens with your last term.",
+  "help.closed.many": "Opens when your terms stand: {count} to go.",
   "help.open": "Open it anyway",
   "help.done": "All your terms stand. The rest of the page is open.",
 

@@ -6,7 +6,8 @@
 import { HELPS } from "../page/fading.mjs";
 import { findEquation } from "../page/terms.mjs";
 import { equationInUnits } from "../laws/meaning.mjs";
-import { say } from "../page/saying.mjs";
+import { setText } from "../page/prose.mjs";
+import { say, tell } from "../page/saying.mjs";
 import { build } from "./build.mjs";
 import { findExample } from "./page-state.mjs";
 import { YourEquation } from "./your-equation.mjs";
@@ -49,6 +50,19 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
     this.#clear();
     if (help) this.#yours = this.#places().map((place) => this.#makeYours(place, help));
     this.#closeSections();
+    this.querySelector(".help-says")?.remove();
+    if (help) this.append(build(["p", { class: "help-says" }, ...this.#tellHelp(help)]));
+  }
+
+  /** What is the reader's now, with a link to the first of it that can be seen. */
+  #tellHelp(help) {
+    const first = this.#yours.find((each) => each.missing && each.place.checkVisibility());
+    if (!first) return tell(`help.told.${help || "worked"}`);
+    const { rule, origin } = first.equation;
+    const name = say(`check.see.${rule}`, { name: origin });
+    const href = `#${first.place.id || first.place.getAttribute("aria-labelledby")}`;
+    const place = ["a", { href }, ...setText(name, this.example.worked.topology)];
+    return [...tell(`help.told.${help}`), " ", ...tell("help.begin", { place })];
   }
 
   #places() {
@@ -97,7 +111,7 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
   }
 
   #choose(help) {
-    this.example.change({ help }, say(`help.told.${help || "worked"}`));
+    this.example.change({ help }, () => this.#tellHelp(help));
   }
 
   #clear() {
