@@ -226,6 +226,8 @@ def test_nothing_moves_when_the_scripts_start(browser: Chrome, host: str, name: 
 def test_the_words_of_a_row_button_stand_apart(browser: Chrome, host: str) -> None:
     """The spaces beside the name of a current are there to be seen."""
     phone.open_page(browser, f"{host}examples/link-wire/")
+    browser.execute_script("document.querySelector('[data-turn=I1]').scrollIntoView()")
+    phone.settle(browser)
     assert browser.execute_script("return document.querySelector('[data-turn=I1]').innerText") == "Turn I1 round"
 
 

@@ -21,7 +21,8 @@ export function attachControls(example, signal) {
   if (frame) listen(frame, "click", (event) => onFigure(event, example), { capture: true });
 }
 
-function addControls({ article, worked: { topology } }) {
+/** Put a button to each direction and each junction that has none. */
+export function addControls({ article, worked: { topology } }) {
   for (const row of article.querySelectorAll(".directions tr[data-current]:not(.can-choose)")) {
     const { current } = row.dataset;
     row.classList.add("can-choose");

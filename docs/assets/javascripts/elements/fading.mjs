@@ -19,7 +19,7 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
   #answers = new Map();
   #opened = new Set();
   #yours = [];
-  #shown = "";
+  #shown = null;
 
   async connectedCallback() {
     this.#abort = new AbortController();
@@ -41,11 +41,11 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
   show() {
     const asked = this.example.state.help;
     const help = HELPS.includes(asked) ? asked : "";
-    if (asked && !help && this.#shown === "") this.example.announce(say("help.note", { value: asked }));
+    if (asked && !help && this.#shown === null) this.example.announce(say("help.note", { value: asked }));
     for (const radio of this.querySelectorAll("input")) radio.checked = radio.value === help;
-    const written = `${help} ${this.example.worked.written.equations.map((each) => each.terms.map((term) => term.factor + term.origin + term.reason)).join("|")}`;
+    const written = help && `${help} ${this.example.worked.written.equations.map((each) => each.terms.map((term) => term.factor + term.origin + term.reason)).join("|")}`;
     if (this.#shown === written && this.#yours.every((each) => each.isConnected)) return;
-    if (this.#shown.split(" ")[0] !== String(help)) this.#opened.clear();
+    if (this.#shown?.split(" ")[0] !== help) this.#opened.clear();
     this.#shown = written;
     this.#clear();
     if (help) this.#yours = this.#places().map((place) => this.#makeYours(place, help));

@@ -6,16 +6,22 @@
  * @param {() => void} action
  */
 export function holdStill(article, action) {
-  const focused = document.activeElement;
-  const key = focused?.dataset?.focus;
-  const mark = findMark(article, focused);
+  const mark = findMark(article, document.activeElement);
   const before = mark?.getBoundingClientRect().top;
-  action();
-  const again = key && !focused.isConnected ? article.querySelector(`[data-focus="${CSS.escape(key)}"]`) : null;
-  again?.focus({ preventScroll: true });
+  const again = holdFocus(article, action);
   const held = mark?.isConnected ? mark : again;
   const moved = held ? Math.round(held.getBoundingClientRect().top - before) : 0;
   if (moved) scrollBy({ top: moved, behavior: "instant" });
+}
+
+/** Do something to a page, and give the focus to what stands in the place of what had it; nothing is measured. */
+export function holdFocus(article, action) {
+  const focused = document.activeElement;
+  const key = focused?.dataset?.focus;
+  action();
+  const again = key && !focused.isConnected ? article.querySelector(`[data-focus="${CSS.escape(key)}"]`) : null;
+  again?.focus({ preventScroll: true });
+  return again;
 }
 
 /** What must not move: the control in use where it can be seen, else the heading that was read last. */

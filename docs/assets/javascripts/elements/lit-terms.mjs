@@ -35,7 +35,7 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     this.article.addEventListener("example-change", () => this.#renew(), { signal });
     document.addEventListener("keydown", (event) => event.key === "Escape" && !event.defaultPrevented && this.end(), { signal });
     addEventListener("resize", () => this.#openFormulas(), { signal });
-    this.article.addEventListener("toggle", () => this.#openFormulas(), { signal, capture: true });
+    for (const kind of ["toggle", "contentvisibilityautostatechange"]) this.article.addEventListener(kind, () => this.#openFormulas(), { signal, capture: true });
     this.#setKeys();
     this.#openFormulas();
   }

@@ -8,19 +8,20 @@ import { workOut } from "../laws/meaning.mjs";
 import { say } from "../page/saying.mjs";
 import { SECTIONS, viewSection } from "../page/views.mjs";
 import { build } from "./build.mjs";
-import { attachControls } from "./choice-controls.mjs";
-import { holdStill, isSeen } from "./hold-still.mjs";
+import { addControls, attachControls } from "./choice-controls.mjs";
+import { holdFocus, holdStill, isSeen } from "./hold-still.mjs";
 import { drawChoices } from "./live-figure.mjs";
 import { AS_PRINTED, CHOICES, differ, ENTRIES, readState, tidy, writeState } from "./page-state.mjs";
-import { patch } from "./patch.mjs";
+import { Rewriting } from "./rewriting.mjs";
 
 const SHOWN_FOR = 4000;
+const whenIdle = globalThis.requestIdleCallback ?? ((action) => setTimeout(action, 50));
 
 export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   #abort;
   #trees = new Map();
   #timer;
-  #rest = null;
+  #waiting = [];
 
   connectedCallback() {
     const record = document.getElementById("circuit");
@@ -32,17 +33,21 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     this.layout = JSON.parse(document.getElementById("figure")?.textContent ?? "null");
     this.own = readTopology(this.printed);
     this.state = AS_PRINTED;
-    this.worked = this.#work(AS_PRINTED);
+    this.worked = workOut(this.printed, AS_PRINTED, this.layout);
     this.addEventListener("click", (event) => this.#onClick(event), { signal });
     attachControls(this, signal);
     addEventListener("popstate", () => this.#readAddress(), { signal });
     this.#readAddress();
+    // By then everything has been laid out once, so what is out of sight can be passed over at its known size.
+    requestAnimationFrame(() => setTimeout(() => this.article.classList.add("laid-out")));
+    whenIdle(() => this.#prepare([...SECTIONS]));
   }
 
   disconnectedCallback() {
     this.#abort?.abort();
     this.#abort = undefined;
-    clearTimeout(this.#timer);
+    this.#unmark();
+    this.#waiting = [];
     this.#trees.clear();
   }
 
@@ -61,11 +66,9 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     const before = this.state;
     const state = tidy({ ...before, ...patch }, this.own);
     if (!differ(before, state)) return;
-    const isEntry = differ(before, state, ENTRIES);
-    holdStill(this.article, () => this.#show(state, keepsShape(before, state)));
-    const address = location.pathname + writeState(this.state, location.search) + location.hash;
-    history[isEntry ? "pushState" : "replaceState"](history.state, "", address);
-    this.announce(typeof said === "function" ? said(this.worked) : said);
+    const address = location.pathname + writeState(state, location.search) + location.hash;
+    history[differ(before, state, ENTRIES) ? "pushState" : "replaceState"](history.state, "", address);
+    this.#show(state, () => this.announce(typeof said === "function" ? said(this.worked) : said), keepsShape(before, state));
   }
 
   /** Say one sentence, for the eye and for a screen reader. */
@@ -78,69 +81,74 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   #readAddress() {
     this.#finish();
     const { state, notes } = readState(location.search, this.own, 0);
-    const isNew = differ(this.state, state);
-    this.#show(state);
-    if (notes.length) this.announce(say(`note.${notes[0].kind}`, { value: notes[0].value }));
-    else if (isNew) this.announce(say("live.as_address"));
+    const note = notes.length ? say(`note.${notes[0].kind}`, { value: notes[0].value }) : "";
+    if (differ(this.state, state)) this.#show(state, () => this.announce(note || say("live.as_address")));
+    else this.announce(note);
   }
 
-  /** The page for a state. What is out of sight may wait until what is in sight has been painted. */
-  #show(state, mayWait = false) {
+  /**
+   * The page for a state. Where only arrows turn, they and their rows are turned at once; what else is in sight follows
+   * when that has been painted, and what is out of sight after it.
+   */
+  #show(state, announce, mayWait = false) {
     const isChoice = differ(this.state, state, CHOICES);
-    if (!isChoice && !differ(this.state, state)) return;
     this.state = state;
     this.querySelector("[data-do=again]").hidden = !differ(state, AS_PRINTED, CHOICES);
-    if (!isChoice) return this.#tell([]);
-    const before = this.worked;
-    this.worked = this.#work(state);
-    const places = [...this.article.querySelectorAll("[data-section]")].filter((place) => SECTIONS.includes(place.dataset.section));
-    const seen = mayWait ? places.filter(isSeen) : places;
+    this.#waiting = isChoice ? this.#plan(mayWait) : [() => this.#tell([])];
+    this.#waiting.splice(2, 0, announce);
+    if (mayWait) this.#goOn();
+    else this.#finish();
+  }
+
+  /** What is to be done so that the whole page shows its state, in turn. */
+  #plan(mayWait) {
+    const older = this.worked;
+    this.worked = workOut(this.printed, this.state, this.layout);
+    const rewriting = new Rewriting(this.article, this.#trees, older, this.worked);
+    const write = (isChosen) => holdStill(this.article, () => {
+      rewriting.write(isChosen);
+      this.#tell(rewriting.takeChanged());
+    });
+    const turnRows = () => holdFocus(this.article, () => {
+      rewriting.write((place) => place.dataset.section === "directions");
+      addControls(this);
+    });
     this.#unmark();
+    this.#timer = setTimeout(() => this.#unmark(), SHOWN_FOR);
     drawChoices(this.article, this.worked.topology, this.own);
-    this.#write(seen, before);
-    if (!mayWait) return;
-    this.#rest = () => this.#write(places.filter((place) => !seen.includes(place)), before);
-    requestAnimationFrame(() => setTimeout(() => this.#finish()));
+    return mayWait ? [turnRows, () => write(isSeen), write] : [write];
+  }
+
+  /** See what each section shows, one at a time: then the first tap need not wait for it. */
+  #prepare([id, ...others]) {
+    if (!this.#abort) return;
+    if (this.isWritten && !this.#trees.has(id)) this.#trees.set(id, viewSection(id, this.worked));
+    if (others.length) whenIdle(() => this.#prepare(others));
   }
 
   /** Whether the whole page shows the state. */
   get isWritten() {
-    return !this.#rest;
+    return !this.#waiting.length;
   }
 
-  /** Write what waits. */
+  /** Do the next thing that waits, and what follows it after the next paint. */
+  #goOn() {
+    this.#waiting.shift()?.();
+    if (this.#waiting.length) requestAnimationFrame(() => setTimeout(() => this.#goOn()));
+  }
+
+  /** Do all that waits. */
   #finish() {
-    const rest = this.#rest;
-    this.#rest = null;
-    if (rest && this.#abort) holdStill(this.article, rest);
-  }
-
-  #write(places, before) {
-    const changed = places.filter((place) => this.#writeSection(place, before));
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => this.#unmark(), SHOWN_FOR);
-    this.#tell(changed.map((place) => place.dataset.section));
+    while (this.#waiting.length) this.#waiting.shift()();
   }
 
   #tell(changed) {
     this.dispatchEvent(new CustomEvent("example-change", { bubbles: true, detail: { worked: this.worked, state: this.state, changed } }));
   }
 
-  /** Writes a section anew where it differs; says whether it does. */
-  #writeSection(place, before) {
-    const id = place.dataset.section;
-    const older = this.#trees.get(id) ?? viewSection(id, before);
-    const newer = viewSection(id, this.worked);
-    this.#trees.set(id, newer);
-    return patch(place, older, newer);
-  }
-
   #unmark() {
+    clearTimeout(this.#timer);
     for (const element of this.article.querySelectorAll(".changed")) element.classList.remove("changed");
-  }
-
-  #work({ flip, leaveOut, walk }) {
-    return workOut(this.printed, { flip, leaveOut, walk }, this.layout);
   }
 
   #onClick(event) {

@@ -58,6 +58,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
 
   /** Show the page as its state says: whole, or open as far as the step. */
   show() {
+    if (!this.example.state.step && this.#before === null) return;
     this.steps = listSteps(this.article, this.example.worked);
     this.#clear();
     const { opened } = this;

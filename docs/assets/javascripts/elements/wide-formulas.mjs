@@ -3,11 +3,12 @@
 const scrolling = ".equation, pre > code";
 
 /**
- * Let the tab key stop at every formula and every piece of code of an article that scrolls, and at no other.
+ * Let the tab key stop at every formula and every piece of code of an article that scrolls, and at no other. What the
+ * browser passes over is left for when it is shown: to measure it would lay it out.
  * @param {Element} article
  */
 export function openToKeys(article) {
-  const places = [...article.querySelectorAll(scrolling)];
+  const places = [...article.querySelectorAll(scrolling)].filter((place) => place.checkVisibility({ contentVisibilityAuto: true }));
   const wide = places.filter((place) => place.scrollWidth > place.clientWidth + 1);
   for (const place of places) {
     if (wide.includes(place)) place.setAttribute("tabindex", "0");

@@ -30,23 +30,36 @@ import { readUnits, toUnits } from "./units.mjs";
 export function workOut(example, choices = {}, layout = null) {
   const own = readTopology(example, choices);
   const topology = applyChoices(own, choices);
-  const all = findAllLoops(own);
-  const loopSet = judgeLoops(topology, all);
-  const repeating = loopSet.repeats.map((repeat) => repeat.name);
-  const counted = { ...topology, loops: topology.loops.filter((loop) => !repeating.includes(loop.name)) };
   const units = readUnits(example.units);
-  const equations = writeEquations(counted);
-  const written = equationsInUnits(equations, units);
-  let route;
-  return {
-    example, layout, topology, units, equations, written, all, loopSet,
-    solution: loopSet.isEnough ? solveCircuit(counted, equations) : null,
-    // The route takes longer than all the rest, so it waits until somebody asks for it.
-    get route() {
-      return (route ??= loopSet.isEnough ? findRoute(topology, written) : null);
-    },
-    isOwnSet: !choices.flip?.length && !choices.leaveOut && !choices.walk?.length,
-  };
+  const isOwnSet = !choices.flip?.length && !choices.leaveOut && !choices.walk?.length;
+  return whenAsked({ example, layout, topology, units, isOwnSet }, {
+    all: () => findAllLoops(own),
+    loopSet: ({ all }) => judgeLoops(topology, all),
+    counted: ({ loopSet }) => leaveOutRepeats(topology, loopSet),
+    equations: ({ counted }) => writeEquations(counted),
+    written: ({ equations }) => equationsInUnits(equations, units),
+    solution: ({ loopSet, counted, equations }) => (loopSet.isEnough ? solveCircuit(counted, equations) : null),
+    route: ({ loopSet, written }) => (loopSet.isEnough ? findRoute(topology, written) : null),
+  });
+}
+
+/** Only loops that say something new give an equation. */
+function leaveOutRepeats(topology, { repeats }) {
+  const repeating = repeats.map((repeat) => repeat.name);
+  return { ...topology, loops: topology.loops.filter((loop) => !repeating.includes(loop.name)) };
+}
+
+/** An object with further values that are made once, when somebody asks: a tap shows before all that follows is known. */
+function whenAsked(object, makers) {
+  for (const [name, make] of Object.entries(makers)) {
+    const get = () => {
+      const value = make(object);
+      Object.defineProperty(object, name, { value, enumerable: true });
+      return value;
+    };
+    Object.defineProperty(object, name, { get, configurable: true, enumerable: true });
+  }
+  return object;
 }
 
 /** The same equations with their numbers in the page's units. */
