@@ -127,6 +127,27 @@ def test_a_loop_too_many_says_what_it_repeats(browser: Chrome, name: str) -> Non
 
 
 @pytest.mark.usefixtures("open_example")
+def test_a_loop_that_is_not_printed_has_its_mark_too(browser: Chrome, host: str) -> None:
+    """It takes a free ring inside it, dashed, which turns with it; a tap on the ring lights the whole walk; L3 keeps its name."""
+    phone.open_page(browser, f"{host}examples/frost-bridge/?walk=a.E1.R1.R3_c.R2.R5.R1_a.E1.R2.R4")
+    rings = "return [...document.querySelectorAll('.figure-frame .loop:not(.not-chosen)')].map(e => [e.textContent, e.classList.contains('lent')])"
+    assert browser.execute_script(rings) == [["L1", False], ["L2", False], ["L4", True]]
+    lit = (
+        "return [...new Set([...document.querySelectorAll('.figure-frame .lit')].map(e => e.dataset.part ?? e.dataset.loop))].sort().join()"
+    )
+    phone.tap(browser, ".figure-frame .loop.lent .ring")
+    assert browser.execute_script(lit) == "E1,L4,R2,R4"
+    assert phone.said(browser).startswith("L4: clockwise from a")
+    phone.tap(browser, "loop-chooser summary")
+    phone.tap(browser, "[data-choice=L4] [data-choose=turn]")
+    assert "turned" in (phone.find(browser, ".loop.lent").get_attribute("class") or "")
+    phone.tap(browser, "[data-choice=L2] [data-choose=show]")
+    assert browser.execute_script(lit) == "L2,R1,R2,R5"
+    phone.tap(browser, "[data-choice=L2] [data-choose=out]")
+    assert browser.execute_script("return [...document.querySelectorAll('.loop-walk')].map(e => e.dataset.loop).join()") == "L1,L4"
+
+
+@pytest.mark.usefixtures("open_example")
 def test_a_loop_walked_by_tapping_parts(browser: Chrome) -> None:
     """Part after part in the figure, one of them wrong, one taken back; the closed loop is taken into the set."""
     phone.tap(browser, "loop-chooser summary")

@@ -342,6 +342,7 @@ export default {
   "choose.no_others": "There are no other closed loops in this circuit.",
   "choose.turn": "Walk it the other way",
   "choose.start": "Start at {point}",
+  "choose.show": "Show it in the figure",
   "choose.take_out": "Take it out",
   "choose.last": "One loop stays in the set.",
   "choose.take_in": "Take it in",

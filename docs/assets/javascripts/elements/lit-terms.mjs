@@ -6,9 +6,10 @@
  * between them; a list under the figure chooses a part.
  */
 
-import { setName } from "../page/prose.mjs";
+import { setName, setText } from "../page/prose.mjs";
 import { say, tell } from "../page/saying.mjs";
 import { lightOf, tellTerm } from "../page/terms.mjs";
+import { loopWords } from "../page/words.mjs";
 import { build } from "./build.mjs";
 import { setLight, showLight } from "./light.mjs";
 import { findExample } from "./page-state.mjs";
@@ -16,7 +17,7 @@ import { placesOf, termsAt } from "./term-places.mjs";
 import { openToKeys } from "./wide-formulas.mjs";
 
 const ownUse = "a, button:not(.term-key), summary, input, select, label, textarea, dialog";
-const tappable = "table.walk tbody tr, .term, .name, .figure-frame [data-part]";
+const tappable = "table.walk tbody tr, .term, .name, .figure-frame :is([data-part], .loop)";
 
 export class LitTerms extends (globalThis.HTMLElement ?? Object) {
   #abort;
@@ -80,6 +81,19 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     if (place === this.list) this.example.announce(tell(rows.length ? "light.marked" : "light.no_terms", { part, ...(rows.length ? { count: rows.length } : {}) }));
   }
 
+  /** Light the whole walk of a loop, and its ring. */
+  lightLoop(name, place) {
+    const found = this.topology.loops.find((each) => each.name === name);
+    if (!found) return this.end();
+    const isRing = place.matches(".loop");
+    const light = { loop: [name], part: found.steps.map((step) => step.part.name) };
+    this.#begin(place, light, isRing ? null : tell("light.lit", { name: setName(name, "loop") }));
+    if (!isRing) return;
+    const says = [...setText(`${name}: ${loopWords(found, this.example.worked.layout)}`, this.topology), "."];
+    this.list.replaceChildren(build(["p", {}, ...says]));
+    this.example.announce(says);
+  }
+
   /** Light the arrow of a current and mark its terms. */
   lightCurrent(name, place) {
     const branch = this.topology.branches.find((each) => each.current === name);
@@ -135,10 +149,10 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     const { part, current, loop } = place.dataset;
     const found = !isOpenField(place) && termsAt(place, this.topology);
     if (found) return this.lightTerms(place, found);
+    if (loop) return this.lightLoop(loop, place);
     if (place.closest(".figure-frame")) return this.lightPart(part);
     if (part && this.topology.part[part]) return this.lightPart(part, place);
     if (current) return this.lightCurrent(current, place);
-    if (loop) return this.#begin(place, { loop: [loop] }, tell("light.lit", { name: setName(loop, "loop") }));
     return this.end();
   }
 

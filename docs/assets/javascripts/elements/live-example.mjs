@@ -115,7 +115,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     });
     this.#unmark();
     this.#timer = setTimeout(() => this.#unmark(), SHOWN_FOR);
-    drawChoices(this.article, this.worked.topology, this.own);
+    drawChoices(this);
     return mayWait ? [turnRows, () => write(isSeen), write] : [write];
   }
 

@@ -1,47 +1,43 @@
 /** The figure follows what the reader chose: arrows turn, and rings stand only where their loop is in the set. */
 
-import { memberKey } from "../laws/loop.mjs";
 import { nameRuns } from "../page/prose.mjs";
+import { isTurned, placeRings } from "../page/rings.mjs";
 
 /** How far from the middle of an arrow a tap still means it [CSS px]. */
 const REACH = 24;
 
 /**
  * Draw the assumed directions and the loops of a topology.
- * @param {Element} article
- * @param {import("../laws/circuit.mjs").Topology} topology as chosen
- * @param {import("../laws/circuit.mjs").Topology} own as printed
+ * @param {import("./live-example.mjs").LiveExample} example
  */
-export function drawChoices(article, topology, own) {
+export function drawChoices({ article, worked: { topology, layout }, own }) {
   const figure = article.querySelector(".figure-frame svg");
   if (!figure) return;
-  const turned = topology.branches.filter((branch, at) => branch.steps[0] !== undefined && isTurned(branch.steps, own.branches[at].steps)).map((branch) => branch.current);
+  const turned = topology.branches.filter((branch, at) => isTurned(branch.steps, own.branches[at].steps)).map((branch) => branch.current);
   for (const arrow of figure.querySelectorAll(".arrow")) setTurned(arrow, turned.includes(arrow.dataset.current));
-  for (const ring of figure.querySelectorAll(".loop")) drawRing(ring, topology, own);
+  const groups = [...figure.querySelectorAll(".loop")];
+  const rings = placeRings(topology, own, layout, new Map(groups.map((group) => [(group.dataset.printed ??= group.dataset.loop), spotOf(group)])));
+  for (const group of groups) drawRing(group, rings.get(group.dataset.printed));
 }
 
 function setTurned(group, isTurned) {
   group.classList.toggle("turned", isTurned);
 }
 
-/** Whether one walk passes its parts the other way than another through the same parts. */
-function isTurned(walk, other) {
-  const [first] = other;
-  return walk.find((step) => step.part.name === first.part.name).forward !== first.forward;
-}
+/** Where a ring stands. */
+const spotOf = (group) => group.firstElementChild.getAttribute("transform").match(/-?[\d.]+/g).slice(0, 2).map(Number);
 
-/** A ring takes the name and the way round of the chosen loop through its parts; there is none, then it is not drawn. */
-function drawRing(ring, topology, own) {
-  ring.dataset.printed ??= ring.dataset.loop;
-  const printed = own.loops.find((loop) => loop.name === ring.dataset.printed);
-  const key = memberKey(printed.steps, own.branches);
-  const chosen = topology.loops.find((loop) => memberKey(loop.steps, own.branches) === key);
-  ring.classList.toggle("not-chosen", !chosen);
-  if (!chosen) return;
-  setTurned(ring, isTurned(chosen.steps, printed.steps));
-  ring.dataset.loop = chosen.name;
-  const runs = nameRuns(chosen.name);
-  ring.querySelectorAll("tspan").forEach((place, at) => (place.textContent = runs[at] ?? ""));
+/** A ring takes the name and the way round of the loop it marks; dashed where it was drawn for another one. */
+function drawRing(group, ring) {
+  group.classList.toggle("not-chosen", !ring);
+  group.classList.toggle("lent", ring ? !ring.isOwn : false);
+  if (!ring) return delete group.dataset.loop;
+  setTurned(group, ring.isTurned);
+  const { name } = ring.loop;
+  group.dataset.loop = name;
+  const runs = nameRuns(name);
+  const places = [...group.querySelectorAll("tspan")];
+  places.forEach((place, at) => (place.textContent = place === places.at(-1) ? runs.slice(at).join("") : runs[at]));
 }
 
 /**

@@ -65,7 +65,7 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
 
   #onClick(button) {
     if (!button) return;
-    const actions = { turn: this.#turn, start: this.#start, out: this.#takeOut, in: this.#takeIn, walk: this.#begin, next: this.#next, back: this.#back, done: this.#done, leave: this.#leaveWalk };
+    const actions = { turn: this.#turn, start: this.#start, out: this.#takeOut, in: this.#takeIn, show: this.#light, walk: this.#begin, next: this.#next, back: this.#back, done: this.#done, leave: this.#leaveWalk };
     actions[button.dataset.choose].call(this, button);
   }
 
@@ -90,6 +90,11 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
     const { through } = walkOf(this.topology.loops[at]);
     const start = stepStart(this.topology.loops[at].steps[1]);
     this.#put(at, { start, through: [...through.slice(1), through[0]] }, tell("choose.started", { name: this.#nameOf(at), point: setName(start, "point") }));
+  }
+
+  #light(button) {
+    const { choice } = button.closest("li").dataset;
+    this.closest("article").querySelector("lit-terms")?.lightLoop(choice, button);
   }
 
   #takeOut(button) {

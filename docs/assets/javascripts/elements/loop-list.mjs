@@ -50,6 +50,7 @@ function viewChosen(loop, { topology, layout, loopSet }) {
     buttons(
       ["turn", `turn ${key}`, say("choose.turn")],
       next && ["start", `start ${key}`, ...tell("choose.start", { point: setName(next, "point") })],
+      ["show", `show ${key}`, say("choose.show")],
       isLast ? null : ["out", `loop ${key}`, say("choose.take_out")],
     ),
     ...(isLast ? [["p", { class: "note" }, say("choose.last")]] : []),

@@ -68,7 +68,7 @@ function direction(here, there) {
 }
 
 /** Says whether a closed walk turns clockwise or anticlockwise; empty where it encloses no area or is not drawn. */
-function turning(steps, layout) {
+export function turning(steps, layout) {
   if (!layout) return "";
   const corners = outline(steps, layout);
   const area = corners.reduce((sum, [x1, y1], at) => {
@@ -122,7 +122,7 @@ function runsOf(items, keyOf) {
 }
 
 /** Every corner of a closed walk, plain lines between its parts included. */
-function outline(steps, layout) {
+export function outline(steps, layout) {
   const ways = steps.map(({ part, forward }) => (forward ? layout.routes[part.name] : [...layout.routes[part.name]].reverse()));
   return ways.flatMap((way, at) => [...way, ...cornersBetween(way.at(-1), ways[(at + 1) % ways.length][0], layout.lines)]);
 }
