@@ -45,7 +45,7 @@ def name_loops(walks: Sequence[tuple[str, tuple[str, ...]]], topology: Topology)
     own = {frozenset(step.part.name for step in loop.steps): loop.name for loop in topology.loops}
     taken = {*own.values(), *topology.circuit.part, *topology.circuit.points, *(branch.current for branch in topology.branches)}
     free = (name for number in count(1) if (name := f"L{number}") not in taken)
-    return tuple(ChosenLoop(name=own.pop(frozenset(through), None) or next(free), start=start, through=through) for start, through in walks)
+    return tuple(ChosenLoop(name=own.pop(frozenset(through), "") or next(free), start=start, through=through) for start, through in walks)
 
 
 def parse_walk(text: str) -> tuple[str, tuple[str, ...]]:

@@ -130,7 +130,8 @@ def test_a_loop_too_many_says_what_it_repeats(browser: Chrome, name: str) -> Non
 def test_a_loop_that_is_not_printed_has_its_mark_too(browser: Chrome, host: str) -> None:
     """It takes a free ring inside it, dashed, which turns with it; a tap on the ring lights the whole walk; L3 keeps its name."""
     phone.open_page(browser, f"{host}examples/frost-bridge/?walk=a.E1.R1.R3_c.R2.R5.R1_a.E1.R2.R4")
-    rings = "return [...document.querySelectorAll('.figure-frame .loop:not(.not-chosen)')].map(e => [e.textContent, e.classList.contains('lent')])"
+    chosen = "document.querySelectorAll('.figure-frame .loop:not(.not-chosen)')"
+    rings = f"return [...{chosen}].map(e => [e.textContent, e.classList.contains('lent')])"
     assert browser.execute_script(rings) == [["L1", False], ["L2", False], ["L4", True]]
     lit = (
         "return [...new Set([...document.querySelectorAll('.figure-frame .lit')].map(e => e.dataset.part ?? e.dataset.loop))].sort().join()"

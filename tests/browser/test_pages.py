@@ -127,7 +127,8 @@ def test_paper_has_no_controls_and_keeps_together_what_is_one(browser: Chrome, h
     WebDriverWait(browser, 10).until(lambda seen: seen.find_elements("css selector", "[data-turn]"))
     browser.execute_cdp_cmd("Emulation.setTouchEmulationEnabled", {"enabled": True})
     browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"media": "print"})
-    shown = "return [...document.querySelectorAll('article :is(button:not(.term-key), select, input, details.use)')].filter(e => e.checkVisibility()).length"
+    controls = "document.querySelectorAll('article :is(button:not(.term-key), select, input, details.use)')"
+    shown = f"return [...{controls}].filter(e => e.checkVisibility()).length"
     whole = "return ['.loop-walk', '.route-line', 'table.parts tr'].map(e => getComputedStyle(document.querySelector(e)).breakInside)"
     assert browser.execute_script(shown) == 0
     assert browser.execute_script(whole) == ["avoid"] * 3
