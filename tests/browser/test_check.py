@@ -203,10 +203,10 @@ def test_the_numbers_of_the_page_are_right_also_against_turned_arrows(phone: Chr
     values = {current["name"]: f"{current['value']:.4g} A" for current in printed(phone)["currents"]}
     assert [field.get_attribute("name") for field in phone.find_elements(By.CSS_SELECTOR, f"{numbers_form} input")] == list(values)
     assert try_numbers(phone, **values) == "Right: every law holds."
-    assert "from d to c, up" in phone.find_element(By.CSS_SELECTOR, f"{numbers_form} .way").text
+    assert "from a to b, up" in phone.find_element(By.CSS_SELECTOR, f"{numbers_form} .way").text
     phone.find_element(By.CSS_SELECTOR, "[data-arrow=I1]").click()
     assert "flip=I1" in phone.current_url
-    assert "from c to d, down" in phone.find_element(By.CSS_SELECTOR, f"{numbers_form} .way").text
+    assert "from b to a, down" in phone.find_element(By.CSS_SELECTOR, f"{numbers_form} .way").text
     assert verdict(phone, numbers_form).text == ""
     assert try_numbers(phone, **values).count("I1 has the right size.") == 1
     assert try_numbers(phone, **(values | {"I1": "−" + values["I1"]})).startswith("Right: every law holds.")

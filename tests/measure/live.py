@@ -25,6 +25,7 @@ from time import perf_counter, sleep
 from selenium.webdriver import Chrome, ChromeOptions, ChromeService
 
 import tests.browser.phone as phone
+from build_tools.site.scripts import find_modules
 from tests.browser.conftest import Quiet, chromium, driver, flags
 from tests.site.library import build_whole_site
 
@@ -83,6 +84,9 @@ def report_bytes(site: Path) -> None:
         together += size
         print(f"{kind:12} {len(files):3} files {size / 1000:6.1f} kB gzipped")
     print(f"{'together':22} {together / 1000:6.1f} kB gzipped")
+    at_once = find_modules(site / "assets/javascripts/main.mjs")
+    size = sum(len(gzip.compress((site / "assets/javascripts" / name).read_bytes(), 9)) for name in at_once)
+    print(f"{'scripts at once':12} {len(at_once):3} files {size / 1000:6.1f} kB gzipped")
 
 
 def find_loaded(first: Path) -> list[Path]:

@@ -28,6 +28,7 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
     this.walk.className = "own-walk";
     this.panel.append(this.set, this.walk);
     this.panel.addEventListener("toggle", () => this.#onToggle(), { signal });
+    if (this.panel.open) this.show();
     this.addEventListener("click", (event) => this.#onClick(event.target.closest("[data-choose]")), { signal });
     this.closest("article").addEventListener("example-change", () => this.panel.open && this.show(), { signal });
     this.closest("article").querySelector(".figure-frame")?.addEventListener("click", (event) => this.#onFigure(event), { signal, capture: true });
