@@ -45,6 +45,8 @@ Object.assign(data, {type: 'application/json', className: 'circuit-data', textCo
 data.dataset.flip = 'I1';
 lesson.append(data, document.createElement('check-' + arguments[0]));
 document.querySelector('article').append(lesson);
+const name = {equation: 'CheckEquation', numbers: 'CheckNumbers'}[arguments[0]];
+import(`/assets/javascripts/elements/check-${arguments[0]}.mjs`).then(made => customElements.define('check-' + arguments[0], made[name]));
 """
 
 
@@ -253,7 +255,7 @@ def test_loops_are_called_as_the_reader_chose_them(phone: Chrome, host: str) -> 
     visit(phone, host, choices="?walk=d.E1.W1.R2_c.R1.W1.R2_e.R2.E2")
     assert try_equation(phone, "12.8 - 0.2 I1 + 4 I4 = 0").splitlines()[0].startswith("Not true. You go through R2 along I4")
     [link] = verdict(phone, equation_form).find_elements(By.TAG_NAME, "a")
-    assert (link.text, (link.get_attribute("href") or "").split("#")[1]) == ("loop L1", "loop-3")
+    assert (link.text, (link.get_attribute("href") or "").split("#")[1]) == ("loop L4", "loop-3")
 
 
 def test_every_link_of_a_verdict_leads_somewhere(phone: Chrome, host: str) -> None:
@@ -275,14 +277,12 @@ def test_what_is_typed_survives_a_reload_and_back(phone: Chrome, host: str) -> N
     phone.execute_script("document.querySelector(arguments[0]).click()", f"{equation_form} .verdict a")
     for leave in (phone.refresh, lambda: leave_and_come_back(phone, host), phone.back):
         leave()
-        WebDriverWait(phone, 10).until(
-            lambda seen: seen.find_elements(By.CSS_SELECTOR, ".set .as-typed") and seen.find_elements(By.NAME, "I1")
-        )
+        come_near(phone)
         typed = [phone.find_element(By.NAME, name).get_attribute("value") for name in ("equation", "I1", "I2", "I3")]
         assert typed == ["12.8 = 6 I2", "4.5", "", "2 A"]
         assert phone.find_element(By.CSS_SELECTOR, ".set .as-typed").text == "I1 = I2 + I3"
     phone.refresh()
-    WebDriverWait(phone, 10).until(lambda seen: seen.find_elements(By.CSS_SELECTOR, ".set .as-typed"))
+    come_near(phone)
     assert verdict(phone, equation_form).text == verdict(phone, numbers_form).text == ""
     assert phone.current_url == address
     assert "4.5" not in phone.execute_script("return JSON.stringify([localStorage, sessionStorage, document.cookie])")
@@ -306,6 +306,14 @@ def currents_of(browser: Chrome) -> list[str | None]:
     """What stands in the first two fields, once they are there."""
     WebDriverWait(browser, 10).until(lambda seen: seen.find_elements(By.NAME, "I1"))
     return [browser.find_element(By.NAME, name).get_attribute("value") for name in ("I1", "I2")]
+
+
+def come_near(browser: Chrome) -> None:
+    """Scroll to the forms, and wait until the work in them is there again."""
+    browser.execute_script("document.querySelector('#your-turn').scrollIntoView()")
+    WebDriverWait(browser, 10).until(
+        lambda seen: seen.find_elements(By.CSS_SELECTOR, ".set .as-typed") and seen.find_elements(By.NAME, "I1")
+    )
 
 
 def leave_and_come_back(browser: Chrome, host: str) -> None:
