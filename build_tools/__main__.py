@@ -16,6 +16,7 @@ from pathlib import Path
 
 from build_tools.answer import write_answer
 from build_tools.circuit.starter import starter_text
+from build_tools.laws.practice import most_sets
 from build_tools.page.record import write_record
 from build_tools.pipeline import FaultyCircuits, check_file, find_files, refuse_twins, work_file
 from build_tools.site.built import read_site
@@ -50,6 +51,7 @@ def build_parser() -> argparse.ArgumentParser:
     solve = commands.add_parser("solve", help="work out one circuit and print the answers")
     solve.add_argument("file", type=Path, metavar="FILE", help="a circuit file")
     solve.add_argument("--json", action="store_true", help="print the whole solution as one JSON object")
+    solve.add_argument("--set", type=set_number, default=0, metavar="N", help=f"with practice values, as on the page with ?set=N: 1 to {most_sets}")
     solve.set_defaults(run=solve_one)
     check = commands.add_parser("check", help="report every fault of circuit files")
     check.add_argument("paths", type=Path, nargs="*", metavar="FILE or FOLDER", help=f"default: the folder {circuits}")
@@ -67,13 +69,20 @@ def build_parser() -> argparse.ArgumentParser:
     return parser
 
 
+def set_number(text: str) -> int:
+    """The number of a set of practice values; anything else is wrong usage."""
+    if re.fullmatch(r"[1-9][0-9]?", text):
+        return int(text)
+    raise argparse.ArgumentTypeError(f"expected a whole number from 1 to {most_sets}, got {text}: each is a set of practice values of its own")
+
+
 def solve_one(chosen: argparse.Namespace) -> int:
     """Print the solution of one circuit."""
-    worked = work_file(chosen.file)
+    worked = work_file(chosen.file, practice=chosen.set)
     if chosen.json:
         print(json.dumps(write_record(worked), ensure_ascii=False, indent=2))
     else:
-        print(write_answer(worked))
+        print(write_answer(worked, practice=chosen.set))
     return 0
 
 

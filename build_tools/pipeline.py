@@ -22,6 +22,7 @@ from build_tools.circuit.source import CircuitSource, read_source
 from build_tools.figure.overlaps import find_overlaps
 from build_tools.laws.choices import apply_choices
 from build_tools.laws.meaning import WorkedCircuit, work_out
+from build_tools.laws.practice import take_set
 from build_tools.laws.refusal import find_refusals
 from build_tools.laws.remark import find_remarks
 from build_tools.laws.solution import SecondOpinionError
@@ -50,14 +51,18 @@ class PageKeeper(Protocol):
         """The kept page for this file, or a new one."""
 
 
-def work_file(path: Path) -> WorkedCircuit:
+def work_file(path: Path, *, practice: int = 0) -> WorkedCircuit:
     """Read and work out one circuit file.
+
+    Args:
+        path: the file.
+        practice: the number of a set of practice values; 0 for the file's own.
 
     Raises:
         FaultyCircuits: with the report of all its faults.
     """
     with opened(path) as circuit:
-        return work_out(circuit)
+        return work_out(take_set(find_topology(circuit), practice) if practice else circuit)
 
 
 def check_file(path: Path) -> tuple[str, ...]:

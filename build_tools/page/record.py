@@ -90,6 +90,8 @@ def write_part(state: PartState) -> Record:
         "kind": part.kind.value,
         "value": str(part.value.exact) if part.value else None,
         "internal_resistance": str(inner.exact) if inner else None,
+        "text": part.value.shown if part.value else None,
+        "internal_text": inner.shown if inner else None,
         "from": part.start,
         "to": part.end,
         "state": part.state or None,

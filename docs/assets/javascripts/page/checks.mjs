@@ -58,10 +58,11 @@ function powerSums({ solution, units }) {
   return { given: text(powers.filter((power) => power.isNegative)), taken: text(powers.filter((power) => power.isPositive)) };
 }
 
-/** NumPy's answer to the page's own set; to any other set the answer of this page in floating point. */
+/** NumPy's answer to the page's own set; to any other set, and other values, that of this page in floating point. */
 function secondOpinion({ example, solution, isOwnSet }) {
-  const difference = isOwnSet ? example.checks.numpy_difference : solution.checks.difference;
-  return tell(isOwnSet ? "checks.numpy" : "checks.browser", { difference: differenceText(difference) });
+  const isPrinted = isOwnSet && example.checks;
+  const difference = isPrinted ? example.checks.numpy_difference : solution.checks.difference;
+  return tell(isPrinted ? "checks.numpy" : "checks.browser", { difference: differenceText(difference) });
 }
 
 /** The distance of a floating-point answer, as a power of ten. */
