@@ -90,6 +90,7 @@ def count_facts(worked: WorkedCircuit) -> dict[str, int]:
         "used": used,
         "loops": len(topology.loops),
         "asked": len(worked.route.asked),
+        "flowing": sum(map(bool, worked.solution.currents.values())),
     }
 
 

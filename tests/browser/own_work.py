@@ -13,6 +13,7 @@ from build_tools.figure.layout import Layout
 from build_tools.laws.choices import apply_choices, parse_walk
 from build_tools.laws.meaning import WorkedCircuit, work_out
 from build_tools.page.rendering import render
+from build_tools.laws.practice import take_set
 from build_tools.page.writing import build_solution
 from tests.parity.trees import parse_block, text_of, without
 
@@ -32,9 +33,16 @@ def layout_of(name: str) -> Layout:
     return draw_figure(work_example(name).topology).layout
 
 
-def write_texts(name: str, *, flip: Sequence[str] = (), leave_out: str = "", walk: str = "") -> dict[str, str]:
-    """The text of every section with these choices, without white space; walk as it stands in an address."""
+@cache
+def work_set(name: str, number: int) -> WorkedCircuit:
+    """One example with a set of practice values; 0 for its own."""
     own = work_example(name)
+    return work_out(take_set(own.topology, number)) if number else own
+
+
+def write_texts(name: str, *, practice: int = 0, flip: Sequence[str] = (), leave_out: str = "", walk: str = "") -> dict[str, str]:
+    """The text of every section with these choices, without white space; walk as it stands in an address."""
+    own = work_set(name, practice)
     walks = tuple(map(parse_walk, walk.split("_"))) if walk else ()
     worked = work_out(apply_choices(own.topology, flip=flip, leave_out=leave_out, walk=walks))
     context = build_solution(worked, layout_of(name))

@@ -11,7 +11,7 @@ import { build } from "./build.mjs";
 import { addControls, attachControls } from "./choice-controls.mjs";
 import { holdFocus, holdStill, isSeen } from "./hold-still.mjs";
 import { drawChoices } from "./live-figure.mjs";
-import { AS_PRINTED, CHOICES, differ, ENTRIES, readState, tidy, writeState } from "./page-state.mjs";
+import { AS_PRINTED, CHOICES, differ, ENTRIES, readState, SETS, tidy, writeState } from "./page-state.mjs";
 import { Rewriting } from "./rewriting.mjs";
 
 const SHOWN_FOR = 4000;
@@ -22,6 +22,8 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   #trees = new Map();
   #timer;
   #waiting = [];
+  #practice;
+  #sets = 0;
 
   connectedCallback() {
     const record = document.getElementById("circuit");
@@ -35,7 +37,9 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     this.state = AS_PRINTED;
     this.worked = workOut(this.printed, AS_PRINTED, this.layout);
     this.addEventListener("click", (event) => this.#onClick(event), { signal });
+    this.#sets = this.article.querySelector("[data-set]") ? SETS : 0;
     attachControls(this, signal);
+    this.article.addEventListener("click", (event) => this.#onSet(event.target.closest("[data-set]")), { signal });
     addEventListener("popstate", () => this.#readAddress(), { signal });
     this.#readAddress();
     // By then everything has been laid out once, so what is out of sight can be passed over at its known size.
@@ -45,7 +49,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
 
   disconnectedCallback() {
     this.#abort?.abort();
-    this.#abort = undefined;
+    this.#abort = this.#practice = undefined;
     this.#unmark();
     this.#waiting = [];
     this.#trees.clear();
@@ -80,7 +84,8 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
 
   #readAddress() {
     this.#finish();
-    const { state, notes } = readState(location.search, this.own, 0);
+    const { state, notes } = readState(location.search, this.own, this.#sets);
+    if (state.set && !this.#practice) return this.#fetchPractice(() => this.#readAddress());
     const note = notes.length ? say(`note.${notes[0].kind}`, { value: notes[0].value }) : "";
     if (differ(this.state, state)) this.#show(state, () => this.announce(note || say("live.as_address")));
     else this.announce(note);
@@ -103,7 +108,8 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   /** What is to be done so that the whole page shows its state, in turn. */
   #plan(mayWait) {
     const older = this.worked;
-    this.worked = workOut(this.printed, this.state, this.layout);
+    const { set } = this.state;
+    this.worked = workOut(set ? this.#practice.take(set) : this.printed, this.state, this.layout);
     const rewriting = new Rewriting(this.article, this.#trees, older, this.worked);
     const write = (isChosen) => holdStill(this.article, () => {
       rewriting.write(isChosen);
@@ -149,6 +155,27 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   #unmark() {
     clearTimeout(this.#timer);
     for (const element of this.article.querySelectorAll(".changed")) element.classList.remove("changed");
+  }
+
+  /** Practice values have scripts of their own, fetched when somebody asks for them. */
+  async #fetchPractice(action) {
+    const { signal } = this.#abort;
+    try {
+      const { PracticeValues } = await import("./practice-values.mjs");
+      if (signal.aborted) return;
+      this.#practice ??= new PracticeValues(this, signal);
+      this.#sets = SETS;
+    } catch {
+      // Whatever else the address asks for is shown all the same.
+      this.#sets = 0;
+      this.#readAddress();
+      return this.announce(say("practice.failed"));
+    }
+    action();
+  }
+
+  #onSet(button) {
+    if (button) this.#fetchPractice(() => this.#practice.choose(button.dataset.set));
   }
 
   #onClick(event) {

@@ -10,6 +10,9 @@ import { formatWalk, readChoices, walkOf, writeChoices } from "../laws/choices.m
 /** A page on which nothing is chosen. */
 export const AS_PRINTED = Object.freeze({ flip: [], leaveOut: "", walk: [], set: 0, step: "", help: "" });
 
+/** How many sets of practice values an example has. */
+export const SETS = 99;
+
 /** What is a choice; the rest is how it is looked at. */
 export const CHOICES = ["flip", "leaveOut", "walk", "set"];
 
