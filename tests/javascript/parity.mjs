@@ -5,6 +5,7 @@ import { readTopology } from "../../docs/assets/javascripts/laws/circuit.mjs";
 import { readChoices, walkOf, writeChoices } from "../../docs/assets/javascripts/laws/choices.mjs";
 import { equationText, workOut } from "../../docs/assets/javascripts/laws/meaning.mjs";
 import { rowOf } from "../../docs/assets/javascripts/laws/equation.mjs";
+import { takeSet } from "../../docs/assets/javascripts/laws/practice.mjs";
 import { tellLine } from "../../docs/assets/javascripts/page/hand.mjs";
 import { SECTIONS, viewSection } from "../../docs/assets/javascripts/page/views.mjs";
 
@@ -19,14 +20,16 @@ function shareExample(example) {
 
 const texts = (values) => values.map(String);
 
-function work({ example: given, figure, choices }) {
-  const example = shareExample(given);
+function work({ example: given, figure, choices, practice }) {
+  const printed = shareExample(given);
+  const example = practice ? takeSet(printed, practice) : printed;
   const worked = workOut(example, choices, figure);
   const { written, equations, route, solution, topology } = worked;
   const search = writeChoices(choices);
   const read = readChoices(search, readTopology(example));
   return {
     search,
+    example: practice ? example : null,
     read: { ...read.choices, notes: read.notes },
     equations: written.equations.map(equationText),
     matrix: equations.equations.map((equation) => texts(rowOf(equation, equations.unknowns))),

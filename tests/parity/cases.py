@@ -16,6 +16,8 @@ from build_tools.laws.choices import apply_choices
 from build_tools.laws.elimination import IndependentRows
 from build_tools.laws.loop import branch_vector
 from build_tools.laws.meaning import WorkedCircuit, work_out
+from build_tools.laws.practice import take_set
+from build_tools.laws.survey import find_topology
 from build_tools.laws.topology import Step, Topology
 from build_tools.page.record import write_record
 from build_tools.page.writing import write_layout
@@ -34,6 +36,8 @@ class Choice:
     flip: tuple[str, ...] = ()
     leave_out: str = ""
     walk: tuple[Walk, ...] = ()
+    practice: int = 0
+    """Which practice values; 0 for the file's own."""
 
     @property
     def plain(self) -> dict[str, object]:
@@ -56,7 +60,7 @@ class Case:
     def write(self) -> str:
         """The case as the scripts read it, one line of JSON."""
         figure = write_layout(self.layout) if self.layout else None
-        return json.dumps({"name": self.name, "example": write_record(self.own), "figure": figure, "choices": self.choice.plain})
+        return json.dumps({"name": self.name, "example": write_record(self.own), "figure": figure, "choices": self.choice.plain, "practice": self.choice.practice})
 
 
 def find_cases(file: Path) -> Iterator[Case]:
@@ -65,12 +69,13 @@ def find_cases(file: Path) -> Iterator[Case]:
     own = work_out(circuit)
     layout = place_circuit(circuit) if circuit.drawing.places else None
     for number, choice in enumerate(dict.fromkeys(find_choices(own.topology))):
-        worked = work_out(apply_choices(own.topology, flip=choice.flip, leave_out=choice.leave_out, walk=choice.walk))
+        topology = find_topology(take_set(own.topology, choice.practice)) if choice.practice else own.topology
+        worked = work_out(apply_choices(topology, flip=choice.flip, leave_out=choice.leave_out, walk=choice.walk))
         yield Case(name=f"{file.stem} {number}", choice=choice, own=own, worked=worked, layout=layout)
 
 
 def find_choices(topology: Topology) -> Iterator[Choice]:
-    """Nothing chosen; every direction turned, alone and all together; every junction left out; several sets of loops."""
+    """Nothing chosen; every direction turned, alone and all together; every junction left out; several sets of loops; practice values."""
     currents = tuple(branch.current for branch in topology.branches)
     yield Choice()
     yield from (Choice(flip=(current,)) for current in currents)
@@ -78,6 +83,8 @@ def find_choices(topology: Topology) -> Iterator[Choice]:
     yield from (Choice(leave_out=junction.name) for junction in topology.junctions)
     loops = find_loop_sets(topology)
     yield from (Choice(walk=walk) for walk in loops)
+    yield Choice(practice=1)
+    yield Choice(practice=4, flip=currents[::2], walk=loops[0] if loops else ())
     for walk in loops[:2]:
         yield Choice(flip=currents[::2], leave_out=topology.junctions[0].name if topology.junctions else "", walk=walk)
 
