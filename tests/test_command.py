@@ -37,6 +37,26 @@ def test_solve_json_prints_one_object() -> None:
     assert json.loads(done.stdout)["address"] == "bilge-pump-two-banks"
 
 
+def test_solve_prints_the_answer_to_a_set_of_practice_values() -> None:
+    """For the tutor who set it: which set, its values, its answers; as text and as one object."""
+    done = run("solve", "circuits/frost-bridge.toml", "--set", "4")
+    record = json.loads(run("solve", "circuits/frost-bridge.toml", "--set", "4", "--json").stdout)
+
+    assert done.stdout.splitlines()[1:4] == ["practice values, set 4:", "  E1 = 6\N{NO-BREAK SPACE}V", "  R1 = 8\N{NO-BREAK SPACE}kΩ"]
+    assert "I5 = −0.375\N{NO-BREAK SPACE}mA" in done.stdout
+    assert (record["parts"]["R1"]["value"], record["parts"]["R1"]["text"]) == ("8000", "8\N{NO-BREAK SPACE}kΩ")
+    assert record["currents"][4]["exact"] == "-3/8000"
+
+
+@pytest.mark.parametrize("number", ["0", "100", "-1", "4.5", "x", "04", ""])
+def test_a_set_that_there_is_not_is_wrong_usage(number: str) -> None:
+    """One line says which numbers there are."""
+    done = run("solve", "circuits/frost-bridge.toml", f"--set={number}")
+
+    assert done.returncode == 2
+    assert f"expected a whole number from 1 to 99, got {number}:" in done.stderr
+
+
 def test_check_reports_all_faults_of_all_files_and_leaves_with_1(tmp_path: Path) -> None:
     """Two faulty files and a good one: both reports, on standard error."""
     for name, value in (("one", "4 kohn"), ("two", "4,5 ohm"), ("good", "4 ohm")):

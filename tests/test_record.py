@@ -24,7 +24,7 @@ promised = {
     "loops": {"name", "start", "walk"},
     "equations": {"rule", "origin", "text", "coefficients", "right"},
     "currents": {"name", "exact", "value", "as_assumed", "meaning"},
-    "parts": {"kind", "value", "internal_resistance", "from", "to", "current", "voltage", "power", "role"},
+    "parts": {"kind", "value", "internal_resistance", "text", "internal_text", "from", "to", "current", "voltage", "power", "role"},
     "potentials": {"exact", "value"},
     "found": {"exact", "value", "unit"},
     "checks": {"junction_sums", "loop_sums", "power_balance", "numpy_difference"},

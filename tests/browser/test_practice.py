@@ -11,7 +11,7 @@ import tests.browser.phone as phone
 import tests.browser.screen as screen
 from build_tools.circuit.numeral import rounded
 from build_tools.figure.description import long_description
-from build_tools.laws.meaning import to_units
+from build_tools.laws.meaning import equation_text, to_units
 from tests.browser.own_work import layout_of, sections, work_set, write_texts
 
 pytestmark = pytest.mark.usefixtures("browser")
@@ -35,16 +35,21 @@ def open_set(browser: Chrome, host: str, name: str, asked: str = "") -> None:
         phone.settle(browser)
 
 
+def come_near(browser: Chrome, field: str) -> None:
+    """Scroll to the forms, and wait until they are there."""
+    browser.execute_script("document.querySelector('#your-turn').scrollIntoView()")
+    phone.wait_until(browser, f"document.querySelector('{field}')")
+
+
 def page_texts(browser: Chrome) -> dict[str, str]:
     return {section: phone.section_text(browser, section) for section in sections}
 
 
 def labels(browser: Chrome) -> dict[str, str]:
-    """The label of every part of the figure, without spaces."""
-    script = (
-        "return Object.fromEntries([...document.querySelectorAll('.figure-frame .label')].map(e => [e.dataset.part, e.textContent.replace(/\\s/g, '')]))"
-    )
-    return dict(browser.execute_script(script))
+    """The label of every part of the figure, without spaces and without the equals sign behind the name."""
+    script = "return [...document.querySelectorAll('.figure-frame .label')].map(e => [e.dataset.part, e.textContent])"
+    # Where the label has two lines there is none.
+    return {part: "".join(text.split()).replace(f"{part}=", part) for part, text in browser.execute_script(script)}
 
 
 def expected_labels(name: str, number: int) -> dict[str, str]:
@@ -52,9 +57,7 @@ def expected_labels(name: str, number: int) -> dict[str, str]:
     found = {}
     for part in work_set(name, number).circuit.parts:
         value, inner = part.value, part.internal_resistance
-        found[part.name] = "".join(
-            f"{part.name}{f'={value.shown}' if value else ''}{f'r={inner.shown}' if inner else ''}".split()
-        )
+        found[part.name] = "".join(f"{part.name}{value.shown if value else ''}{f'r={inner.shown}' if inner else ''}".split())
     return found
 
 
@@ -65,9 +68,7 @@ def test_an_address_with_a_set_shows_its_values_everywhere(browser: Chrome, host
     open_set(browser, host, name, "?set=4")
     worked = work_set(name, 4)
     assert page_texts(browser) == write_texts(name, practice=4)
-    stripped = {part: text.replace("=", "", 1) if text.startswith(f"{part}=") else text for part, text in labels(browser).items()}
-    wanted = {part: text.replace("=", "", 1) if text.startswith(f"{part}=") else text for part, text in expected_labels(name, 4).items()}
-    assert stripped == wanted
+    assert labels(browser) == expected_labels(name, 4)
     words = browser.execute_script("return [...document.querySelectorAll('.in-words p')].map(e => e.textContent)")
     assert tuple(words) == long_description(worked.topology, layout_of(name))
     assert screen.console(browser) == ()
@@ -108,7 +109,6 @@ def test_new_values_back_again_and_a_link_that_carries_them(browser: Chrome, hos
 
 def test_loops_chosen_otherwise_stay_with_new_values(browser: Chrome, host: str) -> None:
     """A link may carry arrows, loops and a set together."""
-    asked = "walk=b.R2.R4.R3.R1_b.E1.R1.R3_a.E1.R2.R4"
     open_set(browser, host, "wire-across-the-bridge", "?set=7")
     phone.tap(browser, "loop-chooser summary")
     phone.tap(browser, "[data-choose=turn]")
@@ -121,6 +121,7 @@ def test_loops_chosen_otherwise_stay_with_new_values(browser: Chrome, host: str)
 def test_own_numbers_are_held_against_the_values_of_the_set(browser: Chrome, host: str, name: str) -> None:
     """The answers of the set are right, those of the original are not."""
     open_set(browser, host, name, "?set=3")
+    come_near(browser, "check-numbers input")
     for number, is_right in ((3, True), (0, False)):
         worked = work_set(name, number)
         for current, value in worked.solution.currents.items():
@@ -136,10 +137,8 @@ def test_own_numbers_are_held_against_the_values_of_the_set(browser: Chrome, hos
 def test_equations_are_held_against_the_values_of_the_set(browser: Chrome, host: str) -> None:
     """What is true for one set is not for the next, and the page says so."""
     open_set(browser, host, "bow-lamp", "?set=3")
-    text = work_set("bow-lamp", 3)
-    from build_tools.laws.meaning import equation_text
-
-    phone.find(browser, "check-equation input[name=equation]").send_keys(equation_text(text.written.equations[0]))
+    come_near(browser, "check-equation input")
+    phone.find(browser, "check-equation input[name=equation]").send_keys(equation_text(work_set("bow-lamp", 3).written.equations[0]))
     phone.tap(browser, "check-equation button[type=submit]")
     phone.wait_until(browser, "document.querySelector('check-equation [role=status]').textContent.length > 3")
     assert "It is (1) of your set" in phone.find(browser, "check-equation").text
