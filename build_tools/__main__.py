@@ -51,7 +51,8 @@ def build_parser() -> argparse.ArgumentParser:
     solve = commands.add_parser("solve", help="work out one circuit and print the answers")
     solve.add_argument("file", type=Path, metavar="FILE", help="a circuit file")
     solve.add_argument("--json", action="store_true", help="print the whole solution as one JSON object")
-    solve.add_argument("--set", type=set_number, default=0, metavar="N", help=f"with practice values, as on the page with ?set=N: 1 to {most_sets}")
+    sets = f"with practice values, as on the page with ?set=N: 1 to {most_sets}"
+    solve.add_argument("--set", type=set_number, default=0, metavar="N", help=sets)
     solve.set_defaults(run=solve_one)
     check = commands.add_parser("check", help="report every fault of circuit files")
     check.add_argument("paths", type=Path, nargs="*", metavar="FILE or FOLDER", help=f"default: the folder {circuits}")
@@ -73,7 +74,7 @@ def set_number(text: str) -> int:
     """The number of a set of practice values; anything else is wrong usage."""
     if re.fullmatch(r"[1-9][0-9]?", text):
         return int(text)
-    raise argparse.ArgumentTypeError(f"expected a whole number from 1 to {most_sets}, got {text}: each is a set of practice values of its own")
+    raise argparse.ArgumentTypeError(f"expected a whole number from 1 to {most_sets}, got {text}: each is a set of practice values")
 
 
 def solve_one(chosen: argparse.Namespace) -> int:

@@ -39,7 +39,12 @@ def sets_of(path: Path) -> tuple[Circuit, ...]:
 
 
 def values(circuit: Circuit) -> list[str]:
-    return [quantity.shown.replace("\N{NO-BREAK SPACE}", " ") for part in circuit.parts for quantity in (part.value, part.internal_resistance) if quantity]
+    return [
+        quantity.shown.replace("\N{NO-BREAK SPACE}", " ")
+        for part in circuit.parts
+        for quantity in (part.value, part.internal_resistance)
+        if quantity
+    ]
 
 
 @pytest.mark.parametrize(

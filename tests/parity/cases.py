@@ -60,7 +60,8 @@ class Case:
     def write(self) -> str:
         """The case as the scripts read it, one line of JSON."""
         figure = write_layout(self.layout) if self.layout else None
-        return json.dumps({"name": self.name, "example": write_record(self.own), "figure": figure, "choices": self.choice.plain, "practice": self.choice.practice})
+        chosen = {"choices": self.choice.plain, "practice": self.choice.practice}
+        return json.dumps({"name": self.name, "example": write_record(self.own), "figure": figure, **chosen})
 
 
 def find_cases(file: Path) -> Iterator[Case]:

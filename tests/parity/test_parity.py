@@ -15,8 +15,8 @@ import pytest
 from build_tools.laws.meaning import equation_text, work_out
 from build_tools.laws.practice import take_set
 from build_tools.page.hand import tell_line
-from build_tools.page.rendering import render
 from build_tools.page.record import write_record
+from build_tools.page.rendering import render
 from build_tools.page.writing import build_solution
 from tests.parity.cases import Case, Choice, files, find_cases, find_simple_loops
 from tests.parity.trees import parse_block, text_of, tidy, without
