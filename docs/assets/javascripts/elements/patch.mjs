@@ -6,7 +6,7 @@ import { markChanges } from "./changes.mjs";
 /** @typedef {import("../page/saying.mjs").Tree} Tree */
 
 /** Elements that only hold others; everything else is written as a whole. */
-const HOLDERS = new Set(["div", "section", "ul", "ol", "table", "tbody"]);
+const HOLDERS = new Set(["div", "section", "ul", "ol", "table", "tbody", "tr"]);
 
 /**
  * Make an element that shows the older tree show the newer one, with what changed marked.
@@ -22,8 +22,16 @@ export function patch(element, older, newer) {
   const places = [...element.children];
   if (isHolder(older, newer) && places.length === after.length) places.forEach((place, at) => patch(place, before[at], after[at]));
   else if (element.matches("[data-section]")) element.replaceChildren(...build(markChanges(older, newer)).childNodes);
+  else if (element.querySelector(":scope > .live-button")) renew(element, build(markChanges(older, newer)));
   else element.replaceWith(build(markChanges(older, newer)));
   return true;
+}
+
+/** Give an element the content of a newer one; a button that was put into it stays, and so does the focus on it. */
+function renew(element, newer) {
+  for (const node of [...element.childNodes]) if (!node.matches?.(".live-button")) node.remove();
+  element.prepend(...newer.childNodes);
+  for (const { name, value } of newer.attributes) element.setAttribute(name, value);
 }
 
 /** Whether two trees are one and the same. */
