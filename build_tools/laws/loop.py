@@ -35,7 +35,7 @@ def choose_loops(circuit: Circuit, node: dict[str, str], branches: tuple[Branch,
     taken = {loop.name for loop in chosen} | {branch.current for branch in branches} | {*circuit.part, *circuit.points}
     free_names = (name for number in count(1) if (name := f"L{number}") not in taken)
     meshes = find_meshes(circuit, live) or ()
-    spare = meshes if spans(meshes, node, branches) else find_few_part_loops(circuit, node, branches)
+    spare = meshes if spans(meshes, node, branches) else find_few_part_loops(circuit, branches)
     added = [walk for walk in spare if known.add(branch_vector(walk, branches)) is None]
     return (*chosen, *(Loop(name=next(free_names), start=walk[0].start, steps=walk) for walk in added))
 
@@ -78,7 +78,7 @@ def is_closed(walk: Walk, node: dict[str, str]) -> bool:
     return all(node[one.end] == node[other.start] for one, other in zip(walk, (*walk[1:], walk[0]), strict=True))
 
 
-def find_few_part_loops(circuit: Circuit, node: dict[str, str], branches: tuple[Branch, ...]) -> tuple[Walk, ...]:
+def find_few_part_loops(circuit: Circuit, branches: tuple[Branch, ...]) -> tuple[Walk, ...]:
     """Independent loops with the fewest parts in all, each begun at its first battery (or part).
 
     Among equals one is taken that passes no battery a second time, then one that passes no branch a third time: so they
