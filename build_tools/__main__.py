@@ -61,7 +61,9 @@ def build_parser() -> argparse.ArgumentParser:
     new.add_argument("name", metavar="NAME", help="its address: small letters, digits and hyphens")
     new.set_defaults(run=start_new)
     record = commands.add_parser("record", help="after publishing: keep every address of the site on record")
-    record.add_argument("site", type=Path, nargs="?", default=Path("site"), metavar="SITE", help="the folder that was published; default: site")
+    record.add_argument(
+        "site", type=Path, nargs="?", default=Path("site"), metavar="SITE", help="the folder that was published; default: site"
+    )
     record.set_defaults(run=record_site)
     compare = commands.add_parser("compare", help="say which addresses, examples and answers changed from one built site to another")
     compare.add_argument("old", type=Path, metavar="OLD_SITE")

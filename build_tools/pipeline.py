@@ -1,7 +1,7 @@
 """From a circuit file to a finished page: the stages, one after the other, and all files of a folder at once.
 
-    file  --read_source-->  CircuitSource  --read_circuit-->  Circuit  --work_out-->  WorkedCircuit
-          --draw-->  Figure  --write_page-->  Page
+file  --read_source-->  CircuitSource  --read_circuit-->  Circuit  --work_out-->  WorkedCircuit
+      --draw-->  Figure  --write_page-->  Page
 """
 
 from __future__ import annotations

@@ -68,7 +68,18 @@ def test_the_top_level_is_as_agreed() -> None:
     listed = subprocess.run(["git", "ls-files"], cwd=root, capture_output=True, text=True, check=True).stdout.split()
     top = {path.split("/")[0] for path in listed}
 
-    assert top <= {"README.md", "DEVELOPERS.md", "mkdocs.yml", "pyproject.toml", "docs", "circuits", "build_tools", "tests", ".ci", ".gitignore"}
+    assert top <= {
+        "README.md",
+        "DEVELOPERS.md",
+        "mkdocs.yml",
+        "pyproject.toml",
+        "docs",
+        "circuits",
+        "build_tools",
+        "tests",
+        ".ci",
+        ".gitignore",
+    }
 
 
 def test_no_file_names_the_host_of_a_package_registry() -> None:

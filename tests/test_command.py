@@ -80,7 +80,9 @@ def test_check_without_a_path_takes_the_circuits_folder() -> None:
     assert done.stdout.endswith(" circuits, no faults\n")
 
 
-@pytest.mark.parametrize("arguments", [(), ("solve",), ("solve", "a", "b"), ("draw",), ("check", "--fast"), ("new",), ("new", "Über Bord"), ("new", "../x")])
+@pytest.mark.parametrize(
+    "arguments", [(), ("solve",), ("solve", "a", "b"), ("draw",), ("check", "--fast"), ("new",), ("new", "Über Bord"), ("new", "../x")]
+)
 def test_wrong_usage_leaves_with_2(arguments: tuple[str, ...]) -> None:
     """A command that does not exist, a missing or odd name: usage, not a fault of a circuit."""
     done = run(*arguments)

@@ -71,13 +71,20 @@ def find_kind(get: Getter, table: dict[str, Any], where: KeyPath) -> Kind | None
     if len(found) == 1:
         return found[0]
     if found:
-        get.note(where, "one kind for a part", listed(found), "a battery's resistance is its internal_resistance; other parts in series have lines of their own")
+        get.note(
+            where,
+            "one kind for a part",
+            listed(found),
+            "a battery's resistance is its internal_resistance; other parts in series have lines of their own",
+        )
         return None
     known = {kind.value for kind in Kind}
     odd = [key for key in table if key not in {"between", "minus", "plus", "internal_resistance"}]
     get.known_keys(dict.fromkeys(odd, 0), where, sorted(known), f"a kind of part: {listed(sorted(known), 'or')}")
     if not odd:
-        get.note(where, f"a kind of part: {listed(sorted(known), 'or')}", "none of them", f"write for instance {kinds[Kind.RESISTOR].example}")
+        get.note(
+            where, f"a kind of part: {listed(sorted(known), 'or')}", "none of them", f"write for instance {kinds[Kind.RESISTOR].example}"
+        )
     return None
 
 
@@ -106,7 +113,9 @@ def read_ends(get: Getter, table: dict[str, Any], where: KeyPath, kind: Kind) ->
         ends, paths = [table[key] for key in rule.ends], [(key,) for key in rule.ends]
     start, end = (get.name(value, (*where, *path), "a point") for value, path in zip(ends, paths, strict=True))
     if start and start == end:
-        get.note((*where, paths[1][0]), "two different points", f"{start} twice", "a part whose ends are one point carries nothing anywhere")
+        get.note(
+            (*where, paths[1][0]), "two different points", f"{start} twice", "a part whose ends are one point carries nothing anywhere"
+        )
     return start, end
 
 

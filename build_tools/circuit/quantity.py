@@ -55,7 +55,12 @@ prefixes = {"": 0, "m": -3, "k": 3, "M": 6, "u": -6, "n": -9, "p": -12}
 
 units: dict[str, tuple[str, Fraction]] = {
     f"{prefix}{unit}": (si, Fraction(10) ** prefixes[prefix])
-    for unit, si, fitting in (("V", "V", ("", "m", "k")), ("ohm", "Ω", ("", "m", "k", "M")), ("A", "A", ("", "m", "u")), ("F", "F", ("", "m", "u", "n", "p")))
+    for unit, si, fitting in (
+        ("V", "V", ("", "m", "k")),
+        ("ohm", "Ω", ("", "m", "k", "M")),
+        ("A", "A", ("", "m", "u")),
+        ("F", "F", ("", "m", "u", "n", "p")),
+    )
     for prefix in fitting
 }
 """Every unit a file may use, with the SI unit it belongs to and its size in it."""
@@ -122,11 +127,13 @@ def find_factor(match: re.Match[str], text: str, wanted: Dimension) -> Fraction:
         written = f"{number}.{inside[2]} {inside[1].replace('R', '')}ohm"
         raise QuantityError(wanted.wanted, f"{describe(text)} with its unit in place of the point", f'write "{written}"')
     if not unit:
-        raise QuantityError(wanted.wanted, f'{describe(text)} without a unit', f'write a unit: "{number} {fitting[0]}"')
+        raise QuantityError(wanted.wanted, f"{describe(text)} without a unit", f'write a unit: "{number} {fitting[0]}"')
     if unit not in units:
         guess = next((name for name in fitting if name.lower() == unit.lower()), "")
         near = f'did you mean "{number} {guess}"?' if guess else did_you_mean(f"{number} {unit}", [f"{number} {name}" for name in fitting])
-        raise QuantityError(wanted.wanted, f'{describe(text)} with the unknown unit "{shorten(unit)}"', near or f"the units here are {', '.join(fitting)}")
+        raise QuantityError(
+            wanted.wanted, f'{describe(text)} with the unknown unit "{shorten(unit)}"', near or f"the units here are {', '.join(fitting)}"
+        )
     if units[unit][0] != wanted.value[2]:
         raise QuantityError(wanted.wanted, f"{nouns[units[unit][0]]}, {describe(text)}", f"the units here are {', '.join(fitting)}")
     if not match["gap"]:
@@ -137,7 +144,11 @@ def find_factor(match: re.Match[str], text: str, wanted: Dimension) -> Fraction:
 def read_number(match: re.Match[str], text: str, wanted: Dimension) -> Fraction:
     """The number itself, as long as its power of ten is a sensible one."""
     if match["power"] and abs(int(match["power"][:8])) > 30:
-        raise QuantityError(wanted.wanted, f"{describe(text)} with the exponent {shorten(match['power'], 12)} out of range", "use a prefix such as k or m, or an exponent from -30 to 30")
+        raise QuantityError(
+            wanted.wanted,
+            f"{describe(text)} with the exponent {shorten(match['power'], 12)} out of range",
+            "use a prefix such as k or m, or an exponent from -30 to 30",
+        )
     return Fraction(match["number"])
 
 

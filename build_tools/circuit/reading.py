@@ -59,7 +59,13 @@ class CircuitReader:
         """The whole file."""
         self.check_address()
         if lost := find_lost_header(self.top):
-            self.get.note((lost[1][0],), f"these lines below the header [{lost[0]}]", f"{listed(lost[1])} above any header", f"write the line [{lost[0]}] before them", at_key=True)
+            self.get.note(
+                (lost[1][0],),
+                f"these lines below the header [{lost[0]}]",
+                f"{listed(lost[1])} above any header",
+                f"write the line [{lost[0]}] before them",
+                at_key=True,
+            )
             raise CircuitError(self.get.problems)
         self.get.known_keys(self.top, (), file_keys, "a key of a circuit file")
         if "parts" not in self.top and any(did_you_mean(key, ["parts"]) for key in self.top):
@@ -154,7 +160,12 @@ class CircuitReader:
             place = self.get.place(value, where)
             twin = next((other for other, taken in places.items() if taken == place), "")
             if place and twin:
-                self.get.note(where, "a place of its own for each point", f"the place of {twin}", f"points joined by a plain line go into joined: [\"{twin}\", \"{name}\"]")
+                self.get.note(
+                    where,
+                    "a place of its own for each point",
+                    f"the place of {twin}",
+                    f'points joined by a plain line go into joined: ["{twin}", "{name}"]',
+                )
             elif place and named:
                 places[name] = place
         return places
@@ -186,10 +197,21 @@ class CircuitReader:
             return
         for point in points:
             if point not in drawing.places and point not in self.top["points"]:
-                self.get.note(("points",), f"a place for every point, {point} too", f"none for {point}", did_you_mean(point, drawing.places) or f"add the line {point} = [x, y], or leave [points] out")
+                self.get.note(
+                    ("points",),
+                    f"a place for every point, {point} too",
+                    f"none for {point}",
+                    did_you_mean(point, drawing.places) or f"add the line {point} = [x, y], or leave [points] out",
+                )
         for point in drawing.places:
             if point not in points:
-                self.get.note(("points", point), "only points that a part or a joined line uses", f"{point}, which none uses", "take the line out, or name the point in a part", at_key=True)
+                self.get.note(
+                    ("points", point),
+                    "only points that a part or a joined line uses",
+                    f"{point}, which none uses",
+                    "take the line out, or name the point in a part",
+                    at_key=True,
+                )
 
     def currents(self, parts: tuple[Part, ...], names: list[str]) -> tuple[AssumedCurrent, ...]:
         """[currents]: assumed directions that the author chose."""
@@ -244,4 +266,6 @@ class CircuitReader:
     def refuse_given(self) -> None:
         """[given] belongs to unknown values, which are not worked out yet."""
         if "given" in self.top:
-            self.get.note(("given",), "no section [given]", "one", "unknown values are not worked out yet: give every part its value", at_key=True)
+            self.get.note(
+                ("given",), "no section [given]", "one", "unknown values are not worked out yet: give every part its value", at_key=True
+            )

@@ -100,14 +100,14 @@ def take_apart(message: str, text: str) -> tuple[str, int, int]:
 slips: tuple[tuple[str, str], ...] = (
     (r"[“”„‘’«»]", "use straight quotes, not curly ones"),
     (r"[\w\"']\s*:(?!\s*\")|[\w]\s*:\s*\"", "write = in place of :"),
-    (r"=\s*\"[^\"]*\"\s*\w+\s*\"", "inside quotes, write quotes as ’ or as \\\""),
+    (r"=\s*\"[^\"]*\"\s*\w+\s*\"", 'inside quotes, write quotes as ’ or as \\"'),
     (r"=\s*\(", "write places and lists in square brackets: [6, 4]"),
-    (r"=\s*\[\s*\w+\s*=", "a part is written in curly brackets: { resistor = \"4 ohm\", between = [\"b\", \"c\"] }"),
+    (r"=\s*\[\s*\w+\s*=", 'a part is written in curly brackets: { resistor = "4 ohm", between = ["b", "c"] }'),
     (r"\"\s*(\w+\s*=|\")|\]\s*(\[|\w)", "put a comma between one thing and the next"),
-    (r"=\s*\"[^\"]*\",\s*\"", "write several in square brackets: [\"c\", \"d\"]"),
-    (r"[\[,]\s*[A-Za-z]\w*\s*[,\]]", "put names in quotes: [\"c\", \"d\"]"),
-    (r"=\s*[\d.]+\s*[A-Za-zΩµ]", "put number and unit in quotes: \"4 ohm\""),
-    (r"=\s*[A-Za-z]", "put text in quotes: key = \"text\""),
+    (r"=\s*\"[^\"]*\",\s*\"", 'write several in square brackets: ["c", "d"]'),
+    (r"[\[,]\s*[A-Za-z]\w*\s*[,\]]", 'put names in quotes: ["c", "d"]'),
+    (r"=\s*[\d.]+\s*[A-Za-zΩµ]", 'put number and unit in quotes: "4 ohm"'),
+    (r"=\s*[A-Za-z]", 'put text in quotes: key = "text"'),
 )
 """What a line looks like where its author made a slip that TOML's own words do not explain, and the way out."""
 

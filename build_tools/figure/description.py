@@ -87,9 +87,7 @@ def junctions_in_words(topology: Topology) -> str:
     names = [junction.name for junction in topology.junctions]
     if not names:
         return "There is no junction."
-    return (
-        f"There {'are' if len(names) > 1 else 'is'} {counted(len(names), ('junction', 'junctions'))}: {listed(names)}."
-    )
+    return f"There {'are' if len(names) > 1 else 'is'} {counted(len(names), ('junction', 'junctions'))}: {listed(names)}."
 
 
 def branch_in_words(branch: Branch, topology: Topology, marks: frozenset[str], layout: Layout | None) -> str:

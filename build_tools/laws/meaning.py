@@ -52,9 +52,7 @@ def work_out(circuit: Circuit) -> WorkedCircuit:
 
 def equations_in_units(equations: EquationSet, units: Units) -> EquationSet:
     """The same equations with their numbers in the page's units."""
-    return EquationSet(
-        unknowns=equations.unknowns, equations=tuple(equation_in_units(equation, units) for equation in equations.equations)
-    )
+    return EquationSet(unknowns=equations.unknowns, equations=tuple(equation_in_units(equation, units) for equation in equations.equations))
 
 
 def equation_in_units(equation: Equation, units: Units) -> Equation:
@@ -62,8 +60,7 @@ def equation_in_units(equation: Equation, units: Units) -> Equation:
     if equation.rule is Rule.JUNCTION:
         return equation
     terms = tuple(
-        replace(term, factor=to_units(term.factor, units.resistance if term.current else units.voltage, units))
-        for term in equation.terms
+        replace(term, factor=to_units(term.factor, units.resistance if term.current else units.voltage, units)) for term in equation.terms
     )
     return replace(equation, terms=terms)
 

@@ -50,7 +50,9 @@ def find_meshes(circuit: Circuit, live: tuple[Part, ...]) -> tuple[tuple[Step, .
 def find_edges(circuit: Circuit, live: tuple[Part, ...]) -> tuple[Edge, ...]:
     """Both ways along every live part and every plain line."""
     places, bends = circuit.drawing.places, circuit.drawing.bends
-    ways: list[tuple[str, str, tuple[Place, ...], Step | None]] = [(part.start, part.end, bends.get(part.name, ()), Step(part, True)) for part in live]
+    ways: list[tuple[str, str, tuple[Place, ...], Step | None]] = [
+        (part.start, part.end, bends.get(part.name, ()), Step(part, True)) for part in live
+    ]
     ways += [(one, other, (), None) for one, other in circuit.drawing.joined]
     edges = []
     for number, (start, end, corners, step) in enumerate(ways):

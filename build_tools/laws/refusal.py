@@ -95,6 +95,8 @@ def refuse_loop(loop: tuple[Step, ...]) -> Problem:
         where=("parts", names[0]),
         expected="some resistance in every loop",
         found=f"an undecided current: {where} with no resistance and no emf left over, so any current could go round",
-        way_out=f"take {listed(names, 'or')} out, or give one of them a resistance" if not one else f"take {names[0]} out: a plain line already joins its ends",
+        way_out=f"take {listed(names, 'or')} out, or give one of them a resistance"
+        if not one
+        else f"take {names[0]} out: a plain line already joins its ends",
         at_key=True,
     )

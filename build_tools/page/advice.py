@@ -25,12 +25,18 @@ def find_prompts(worked: WorkedCircuit) -> Iterator[str]:
     """Questions that fit the circuit, the most telling first."""
     circuit, topology = worked.circuit, worked.topology
     batteries = [part.name for part in circuit.parts if part.kind is Kind.BATTERY]
-    bare = [branch.steps[0].part.name for branch in topology.branches if all(step.part.resistance == 0 and not step.part.emf for step in branch.steps)]
+    bare = [
+        branch.steps[0].part.name
+        for branch in topology.branches
+        if all(step.part.resistance == 0 and not step.part.emf for step in branch.steps)
+    ]
     if not topology.branches:
         yield "Is there any closed way round on which a current could flow?"
     if bare:
-        yield f"{listed(bare)} has no resistance. Does a current flow in it all the same, and which way?" if len(bare) == 1 else (
-            f"{listed(bare)} have no resistance. Do currents flow in them all the same, and which way?"
+        yield (
+            f"{listed(bare)} has no resistance. Does a current flow in it all the same, and which way?"
+            if len(bare) == 1
+            else (f"{listed(bare)} have no resistance. Do currents flow in them all the same, and which way?")
         )
     if topology.idle and topology.branches:
         names = [part.name for part in topology.idle]
@@ -66,4 +72,3 @@ def is_low(part: Part) -> bool:
 def batteries_of(parts: list[Part]) -> list[str]:
     """The names of the batteries among parts."""
     return [part.name for part in parts if part.kind is Kind.BATTERY]
-

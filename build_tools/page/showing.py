@@ -26,9 +26,7 @@ needed = {
 def write_parts(worked: WorkedCircuit, figure: Figure) -> dict[str, str]:
     """The parts of an example that its embeds show."""
     source = Source(href="", title=worked.circuit.title, summary="")
-    return {
-        kind.value: render_part(kind, "", worked, figure=figure.svg, layout=figure.layout, source=source) for kind in parts_of_embeds
-    }
+    return {kind.value: render_part(kind, "", worked, figure=figure.svg, layout=figure.layout, source=source) for kind in parts_of_embeds}
 
 
 def render_part(kind: PartKind, name: str, worked: WorkedCircuit, *, figure: str, layout: Layout | None, source: Source) -> str:
@@ -61,7 +59,9 @@ def render_part(kind: PartKind, name: str, worked: WorkedCircuit, *, figure: str
 
 def for_checks(record: Record) -> Record:
     """Of the object that every page carries what a check needs."""
-    kept = {key: value for key, value in record.items() if key not in ("title", "question", "level", "topics", "potentials", "found", "checks")}
+    kept = {
+        key: value for key, value in record.items() if key not in ("title", "question", "level", "topics", "potentials", "found", "checks")
+    }
     for key, names in needed.items():
         rows = kept[key].items() if isinstance(kept[key], dict) else enumerate(kept[key])
         cut = {at: {name: row[name] for name in names} for at, row in rows}

@@ -47,7 +47,10 @@ def test_a_given_current_may_be_negative_or_zero() -> None:
         parse_quantity("-2 A", Dimension.CURRENT)
 
 
-@pytest.mark.parametrize("text", ["", " ", "V", "12", "12 ", "1 2 V", "12 V V", "0x10 V", "1_000 V", "١٢ V", "12 V\n\n13 V", "+-1 V", "1e V", "--1 V", "9" * 500 + " V"])
+@pytest.mark.parametrize(
+    "text",
+    ["", " ", "V", "12", "12 ", "1 2 V", "12 V V", "0x10 V", "1_000 V", "١٢ V", "12 V\n\n13 V", "+-1 V", "1e V", "--1 V", "9" * 500 + " V"],
+)
 def test_what_is_no_quantity_is_refused(text: str) -> None:
     """Nothing is guessed from half a quantity."""
     with pytest.raises(QuantityError):

@@ -12,11 +12,11 @@ from build_tools.circuit.reading import read_circuit
 from build_tools.circuit.source import largest_file, read_source
 from build_tools.pipeline import FaultyCircuits, check_file
 
-plain = '''title = "Der Steg der Möwen"
+plain = """title = "Der Steg der Möwen"
 [parts]
 E1 = { battery = "12 V", minus = "a", plus = "b" }
 R1 = { resistor = "4 kΩ", between = ["b", "a"] }
-'''
+"""
 
 same_text_other_bytes = {
     "a byte-order mark": b"\xef\xbb\xbf" + plain.encode(),

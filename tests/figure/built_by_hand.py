@@ -64,9 +64,6 @@ def drawn(topology: Topology, places: dict[str, Spot] | None = None) -> Layout:
     bends = {name: [(float(80 * x), float(-80 * y)) for x, y in way] for name, way in drawing.bends.items()}
     return Layout(
         places=every,
-        routes={
-            part.name: (every[part.start], *bends.get(part.name, []), every[part.end])
-            for part in topology.circuit.parts
-        },
+        routes={part.name: (every[part.start], *bends.get(part.name, []), every[part.end]) for part in topology.circuit.parts},
         lines=tuple((every[first], every[second]) for first, second in drawing.joined),
     )

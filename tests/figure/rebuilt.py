@@ -15,9 +15,7 @@ way_word = r"(?:to the (?:left|right)|(?:up|down)(?: and to the (?:left|right))?
 number = r"[\d.]+ \w+"
 part_text = rf"(?:(open|closed|ideal) )?([a-z ]+) (\w+)(?: of ({number}))?(?: with internal resistance ({number}))?"
 item_text = rf"(?:{way_word} )?(?:through|along) {part_text}(?:, (negative|positive) end first)?(?:, to point (\w+))?"
-branch_text = (
-    r"Current (\w+) is assumed (?:from (\w+) to (\w+)|(?:(?:anti)?clockwise )?round the loop from (\w+)): (.+)\."
-)
+branch_text = r"Current (\w+) is assumed (?:from (\w+) to (\w+)|(?:(?:anti)?clockwise )?round the loop from (\w+)): (.+)\."
 idle_text = rf"Without current, from (\w+) to (\w+)(?:, {way_word})?: {part_text}(, negative end first)?\."
 line_text = r"(?:A plain line makes|Plain lines make) (.+) one (?:junction|point)\."
 sizes: dict[str, Fraction | int] = {"volt": 1, "millivolt": Fraction(1, 1000), "ohm": 1, "kilohm": 1000, "milliohm": Fraction(1, 1000),
@@ -125,6 +123,5 @@ def check_rebuilt(topology: Topology, layout: Layout | None) -> None:
     assert {name: rebuilt.ends[name] for name in rebuilt.named} == {name: ends[name] for name in rebuilt.named}
     assert rebuilt.joined == drawn_apart(topology)
     assert rebuilt.branches == [
-        (branch.current, branch.start, branch.end, *(step.part.name for step in branch.steps))
-        for branch in topology.branches
+        (branch.current, branch.start, branch.end, *(step.part.name for step in branch.steps)) for branch in topology.branches
     ]

@@ -71,14 +71,8 @@ def test_describes_a_drawn_circuit() -> None:
             "Current I3 is assumed from a to c: to the right through battery E2 of 6 volts, negative end first; "
             "up through resistor R3 of 3 ohms."
         ),
-        (
-            "Loop L1, clockwise from a: up through E1 (minus to plus); to the right through R1; "
-            "down and to the left through R2."
-        ),
-        (
-            "Loop L2, clockwise from a: up and to the right through R2; down through R3; "
-            "to the left through E2 (plus to minus)."
-        ),
+        ("Loop L1, clockwise from a: up through E1 (minus to plus); to the right through R1; down and to the left through R2."),
+        ("Loop L2, clockwise from a: up and to the right through R2; down through R3; to the left through E2 (plus to minus)."),
     )
 
 
@@ -111,9 +105,7 @@ def test_can_be_drawn_from_the_words_alone(case: str) -> None:
     check_rebuilt(*circuits[case])
 
 
-@pytest.mark.parametrize(
-    "path", sorted((Path(__file__).parents[2] / "circuits").glob("*.toml")), ids=lambda path: path.stem
-)
+@pytest.mark.parametrize("path", sorted((Path(__file__).parents[2] / "circuits").glob("*.toml")), ids=lambda path: path.stem)
 def test_describes_every_example_in_full(path: Path) -> None:
     """Each circuit of the site can be drawn from its words, with a drawing and without, and has a short text."""
     topology = find_topology(read_circuit(read_source(path)))

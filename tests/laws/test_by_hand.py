@@ -49,7 +49,9 @@ def test_every_line_follows_from_the_lines_it_names(path: Path) -> None:
         if line.action is Action.COMBINE:
             parents = [rows[use] for use in line.uses]
             for current, factor in as_row(line)[0].items():
-                assert factor * line.scale == sum(m * parent[0].get(current, 0) for m, parent in zip(line.multipliers, parents, strict=True))
+                assert factor * line.scale == sum(
+                    m * parent[0].get(current, 0) for m, parent in zip(line.multipliers, parents, strict=True)
+                )
 
 
 @pytest.mark.parametrize("path", files, ids=lambda path: path.stem)

@@ -36,7 +36,9 @@ signs = [
 
 
 @pytest.mark.parametrize(("minus", "plus", "first", "second", "toward", "expected"), signs)
-def test_terms_of_a_loop_have_the_published_signs(minus: str, plus: str, first: str, second: str, toward: str, expected: list[tuple[int, Reason]]) -> None:
+def test_terms_of_a_loop_have_the_published_signs(
+    minus: str, plus: str, first: str, second: str, toward: str, expected: list[tuple[int, Reason]]
+) -> None:
     """A resistance by the arrow, an emf by the poles, a bare wire not at all; an internal resistance is a resistance."""
     circuit = circuit_of(two_batteries.format(minus=minus, plus=plus, first=first, second=second, toward=toward))
     (equation,) = write_equations(find_topology(circuit)).equations

@@ -24,7 +24,8 @@ E2 = { battery = "9 V", minus = "a", plus = "d" }
 def branches(topology: Topology) -> list[str]:
     """Each branch in short: I1 a>c E1+R1+ (a minus sign after a part that is passed from its end to its start)."""
     return [
-        f"{branch.current} {branch.start}>{branch.end} " + "".join(f"{step.part.name}{'+' if step.forward else '-'}" for step in branch.steps)
+        f"{branch.current} {branch.start}>{branch.end} "
+        + "".join(f"{step.part.name}{'+' if step.forward else '-'}" for step in branch.steps)
         for branch in topology.branches
     ]
 

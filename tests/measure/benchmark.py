@@ -1,7 +1,7 @@
 """The benchmark: what solving, drawing, building and reading cost. It prints figures and asserts nothing.
 
-    python -m tests.measure.benchmark            solve, draw, builds of 10 and 100 examples, page weight, search index
-    python -m tests.measure.benchmark 300 1000   builds of so many examples instead
+python -m tests.measure.benchmark            solve, draw, builds of 10 and 100 examples, page weight, search index
+python -m tests.measure.benchmark 300 1000   builds of so many examples instead
 """
 
 from __future__ import annotations
@@ -44,8 +44,14 @@ def main(sizes: Sequence[int]) -> None:
     drawn = [draw_figure(each.topology) for each in worked[: len(files)]]
     report("read a file", [time(lambda path=path: read_circuit(read_source(path))) for path in files])
     report("work a circuit out, route by hand included", [time(lambda circuit=circuit: work_out(circuit)) for circuit in circuits])
-    report("draw a figure, coordinates given", [time(lambda each=each: draw_figure(each.topology)) for each in worked if each.circuit.drawing.places])
-    report("lay out and draw, no coordinates", [time(lambda each=each: draw_figure(each.topology), 1) for each in worked if not each.circuit.drawing.places])
+    report(
+        "draw a figure, coordinates given",
+        [time(lambda each=each: draw_figure(each.topology)) for each in worked if each.circuit.drawing.places],
+    )
+    report(
+        "lay out and draw, no coordinates",
+        [time(lambda each=each: draw_figure(each.topology), 1) for each in worked if not each.circuit.drawing.places],
+    )
     report("write a page", [time(lambda pair=pair: write_page(*pair)) for pair in zip(worked, drawn, strict=False)])
     compare_with_sympy(circuits)
     report("python -m build_tools solve FILE", [time(lambda path=path: run_solve(path), 1) for path in files[:8]])

@@ -14,7 +14,9 @@ r = { resistor = "1 ohm", between = ["b", "a"] }
 """
 
 
-@pytest.mark.parametrize(("question", "wanted"), [("Find r.", '<i>r</i></span>.'), ("Is V *larger* than r?", '<i>V</i></span> <em>larger</em>')])
+@pytest.mark.parametrize(
+    ("question", "wanted"), [("Find r.", "<i>r</i></span>."), ("Is V *larger* than r?", "<i>V</i></span> <em>larger</em>")]
+)
 def test_a_name_of_one_letter_is_set_once(question: str, wanted: str) -> None:
     """The letter of a name is not looked for inside the name again: that would never end."""
     assert wanted in render_question(question, topology_of(one_letter))

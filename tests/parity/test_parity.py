@@ -105,7 +105,9 @@ def test_practice_values(both: list[tuple[Case, dict[str, Any]]]) -> None:
         for part in record["parts"].values():
             for key in ("current", "voltage", "power", "role"):
                 del part[key]
-        assert scripts["example"] == {key: value for key, value in record.items() if key not in ("potentials", "found", "checks")}, case.name
+        assert scripts["example"] == {key: value for key, value in record.items() if key not in ("potentials", "found", "checks")}, (
+            case.name
+        )
 
 
 def test_loops(both: list[tuple[Case, dict[str, Any]]]) -> None:
