@@ -31,6 +31,7 @@ from build_tools.site.neighbours import link_in_order, listed_below, show_in_sec
 from build_tools.site.policy import ForeignScript, Policy
 from build_tools.site.scripts import copy_for_checks, find_modules, lighten_assets, scripts
 from build_tools.site.searching import thin_index
+from build_tools.site.standby import Standby
 
 log = logging.getLogger("mkdocs.plugins.worked-circuits")
 
@@ -56,26 +57,32 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
 
     def __init__(self) -> None:
         self.serving = False
+        self.dirty = False
+        self.standby: Standby | None = None
         self.running = fingerprint(tool, "*.py")
         self.kept: Keep | None = None
         self.workshop: Workshop | None = None
         self.policy: Policy | None = None
         self.library = Library()
 
-    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], **_: Any) -> None:
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """Begin with nothing in memory. A plugin that has this stage is kept by MkDocs between the rebuilds of `serve`."""
-        self.serving = command == "serve"
+        self.serving, self.dirty = command == "serve", dirty
         self.kept, self.workshop, self.library = None, None, Library()
 
     def on_config(self, config: MkDocsConfig, **_: Any) -> None:
-        """Let the theme's inline scripts be the same on every page, so that one policy fits all; name our modules to it; lend it a place to keep lists."""
+        """Let the theme's inline scripts be the same on every page, so that one policy fits all; name our modules to it; lend it a place to keep lists.
+
+        A whole site is built beside the one that stands.
+        """
         config.extra.setdefault("scope", "/")
         config.extra["lists"] = {}
+        self.standby = None if self.serving or self.dirty else Standby(config)
         if (main := Path(config.docs_dir) / scripts / "main.mjs").is_file():
             config.extra["modules"] = [f"{scripts}/{module}" for module in find_modules(main)]
 
     def on_pre_build(self, *, config: MkDocsConfig, **_: Any) -> None:
-        """Work all circuits and settle all addresses, before MkDocs empties the site folder: a fault must not cost it."""
+        """Work all circuits and settle all addresses, before anything is written."""
         try:
             self.library = gather(*self.work_all(), config)
             if self.kept:
@@ -152,6 +159,13 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         copy_for_checks(Path(config.site_dir))
         if self.policy:
             (Path(config.site_dir) / "policy.txt").write_text(f"Content-Security-Policy: {self.policy.text}\n", encoding="utf-8")
+        if self.standby:
+            self.standby.finish()
+
+    def on_build_error(self, **_: Any) -> None:
+        """What was built before stays as it is."""
+        if self.standby:
+            self.standby.leave()
 
 
 def as_typed(folder: str) -> Path:

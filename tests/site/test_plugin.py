@@ -113,6 +113,22 @@ def test_faulty_circuits_leave_the_built_site_alone(library: Path, publish: Publ
     assert after == before
 
 
+def test_a_build_that_warns_leaves_the_built_site_alone(library: Path, publish: Publish) -> None:
+    """With a link that leads nowhere, a strict build ends, and every file is as it was; mended, the next one takes its place."""
+    publish(library)
+    before = {path: path.read_bytes() for path in (library / "site").rglob("*") if path.is_file()}
+    home = library / "docs/index.md"
+    sound = home.read_text(encoding="utf-8")
+    home.write_text(f"{sound}\n[Signs](examples/no-lamp.md)\n", encoding="utf-8")
+    with pytest.raises(SystemExit):
+        publish(library)
+    assert {path: path.read_bytes() for path in (library / "site").rglob("*") if path.is_file()} == before
+    home.write_text(f"{sound}\n[Loops](examples/porch-lamp.md#loops)\n", encoding="utf-8")
+    publish(library)
+    assert "porch-lamp/#loops" in (library / "site/index.html").read_text(encoding="utf-8")
+    assert [path.name for path in library.glob(".*")] == [".cache"]
+
+
 def test_the_report_names_every_fault_of_every_file(library: Path, publish: Publish, caplog: pytest.LogCaptureFixture) -> None:
     """One report, each fault with file, line and key."""
     write(library / "circuits/porch-lamp.toml", 'title = "x"\nlevle = "core"\n[parts]\nR1 = { resistor = "4", between = ["a", "b"] }\n')
