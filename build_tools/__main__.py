@@ -98,7 +98,7 @@ def check_all(chosen: argparse.Namespace) -> int:
         paths += find_files(path) if path.is_dir() else [path]
         reports += refuse_twins(path) if path.is_dir() else ()
         if path.is_dir() and not find_files(path):
-            reports.append(f"{path}: expected circuit files, NAME.toml, got none")
+            reports.append(f"{path}: expected circuit files, NAME.toml, got none\n    circuits stand in {circuits}/")
     for path in paths:
         try:
             remarks += check_file(path)

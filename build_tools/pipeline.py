@@ -193,7 +193,16 @@ def opened(path: Path) -> Iterator[Circuit]:
     with reported(path) as sources:
         source = read_source(path)
         sources.append(source)
-        yield read_circuit(source)
+        yield read_checked(source)
+
+
+def read_checked(source: CircuitSource) -> Circuit:
+    """The circuit of a source; a short circuit in it is told whatever else is wrong with the drawing or the text."""
+    try:
+        return read_circuit(source)
+    except CircuitError as error:
+        shorts = [problem for problem in find_refusals(error.circuit) if problem.comes_first] if error.circuit else ()
+        raise CircuitError((*error.problems, *shorts)) from error
 
 
 @contextmanager

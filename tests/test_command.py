@@ -72,6 +72,19 @@ def test_check_reports_all_faults_of_all_files_and_leaves_with_1(tmp_path: Path)
     assert "good.toml" not in done.stderr
 
 
+def test_a_folder_without_circuits_says_where_they_stand(tmp_path: Path) -> None:
+    """A folder of other things, empty or not, is answered with the way to the circuits."""
+    empty = run("check", str(tmp_path))
+    (tmp_path / "published.toml").write_text('"examples/winch/" = ["loops"]\n', encoding="utf-8")
+    other = run("check", str(tmp_path))
+
+    assert (empty.returncode, other.returncode) == (1, 1)
+    assert empty.stderr == f"{tmp_path}: expected circuit files, NAME.toml, got none\n    circuits stand in circuits/\n"
+    assert other.stderr.endswith(
+        "published.toml: expected a circuit file, got one without [parts] or any other of its keys\n" + empty.stderr[-32:]
+    )
+
+
 def test_check_without_a_path_takes_the_circuits_folder() -> None:
     """The usual call checks the library."""
     done = run("check")

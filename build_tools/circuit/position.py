@@ -36,13 +36,26 @@ def find_positions(text: str) -> dict[KeyPath, Position]:
     return walk.positions
 
 
+def find_again(text: str) -> tuple[KeyPath, int, int] | None:
+    """For a text whose last pair has a name for the second time: the name, where it stands again, and where first."""
+    walk = Walk(text)
+    walk.document()
+    path, again = walk.last
+    for length in range(len(path), 0, -1):
+        first = walk.positions[path[:length]].key
+        if first != again and text[first] != "[":
+            return path[:length], again, first
+    return None
+
+
 class Walk:
-    """One walk through a text; `at` is the offset reached."""
+    """One walk through a text; `at` is the offset reached, `last` the pair that was walked last and its offset."""
 
     def __init__(self, text: str) -> None:
         self.text = text
         self.at = 0
         self.positions: dict[KeyPath, Position] = {}
+        self.last: tuple[KeyPath, int] = ((), 0)
 
     def document(self) -> None:
         """Walk through tables and pairs up to the end."""
@@ -67,6 +80,7 @@ class Walk:
         for length in range(len(table) + 1, len(path) + 1):
             self.positions.setdefault(path[:length], Position(start, self.at))
         self.value(path)
+        self.last = path, start
 
     def key(self) -> KeyPath:
         """Walk through a key, dotted or not, and the blanks round it."""
@@ -96,7 +110,7 @@ class Walk:
         """Walk through the members of a list or an inline table."""
         self.at += 1
         count = 0
-        while self.skip(blank) and not self.text.startswith(closing, self.at):
+        while self.skip(blank) and self.at < len(self.text) and not self.text.startswith(closing, self.at):
             if keyed:
                 self.pair(path)
             else:

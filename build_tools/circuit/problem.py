@@ -9,6 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from build_tools.circuit.circuit import Circuit
 
 nearness = 0.7
 """How alike a word and a guess must be; less, and a guess would lead to the opposite (on, open) as often as to the right one."""
@@ -39,6 +43,8 @@ class Problem:
     """The column, counted from 1, that goes with `line`; else 0."""
     text: str = ""
     """The line as it stands, where it goes with `line`."""
+    comes_first: bool = False
+    """Whether it is told before all others, wherever it stands: what would be dangerous to try."""
 
     def __str__(self) -> str:
         where = ".".join(self.where) or "file"
@@ -46,18 +52,27 @@ class Problem:
 
 
 class CircuitError(Exception):
-    """A circuit that cannot be used. Whoever catches it has every fault of it in `problems`, never only the first."""
+    """A circuit that cannot be used. Whoever catches it has every fault of it in `problems`, never only the first.
 
-    def __init__(self, problems: Iterable[Problem]) -> None:
-        self.problems = tuple(problems)
+    `circuit` is the circuit all the same, where the faults leave its parts and their ends as the author wrote them.
+    """
+
+    def __init__(self, problems: Iterable[Problem], circuit: Circuit | None = None) -> None:
+        self.problems, self.circuit = tuple(problems), circuit
         super().__init__("\n".join(map(str, self.problems)))
+
+
+def find_near(word: str, known: Iterable[str]) -> str:
+    """The nearest known word, or nothing where none is near."""
+    lowered = {name.lower(): name for name in known}
+    near = get_close_matches(word.lower(), lowered, n=1, cutoff=nearness)
+    return lowered[near[0]] if near else ""
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """Offer the nearest known word as a question, or nothing where none is near."""
-    lowered = {name.lower(): name for name in known}
-    near = get_close_matches(word.lower(), lowered, n=1, cutoff=nearness)
-    return f'did you mean "{lowered[near[0]]}"?' if near else ""
+    near = find_near(word, known)
+    return f'did you mean "{near}"?' if near else ""
 
 
 def is_misspelt(table: Iterable[str], key: str) -> bool:

@@ -9,20 +9,17 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
-from build_tools.circuit.circuit import AssumedCurrent, ChosenLoop, Circuit, Drawing, Kind, Part, Place
+from build_tools.circuit.circuit import AssumedCurrent, ChosenLoop, Circuit, Drawing, Part, Place
 from build_tools.circuit.formerly import address_pattern, address_rule, read_formerly
-from build_tools.circuit.getter import Getter, name_pattern
+from build_tools.circuit.getter import Getter
+from build_tools.circuit.naming import Uses, file_keys, find_lost_header, find_odd_names, find_uses, is_another_thing, lift_strays
 from build_tools.circuit.part import read_part
-from build_tools.circuit.problem import CircuitError, describe, did_you_mean, is_misspelt, listed
+from build_tools.circuit.problem import CircuitError, describe, did_you_mean, find_near, is_misspelt, listed
 from build_tools.circuit.source import CircuitSource
 
 levels = ("first steps", "core", "stretch")
 resistor_shapes = ("zigzag", "rectangle")
 battery_shapes = ("one cell", "several cells")
-file_keys = (
-    "title", "question", "level", "topics", "asked", "formerly",
-    "points", "parts", "drawing", "currents", "loops", "equations", "given",
-)  # fmt: skip
 most_parts = 60
 
 
@@ -35,25 +32,17 @@ def read_circuit(source: CircuitSource) -> Circuit:
     get = Getter()
     circuit = CircuitReader(get, source).circuit()
     if get.problems:
-        raise CircuitError(get.problems)
+        has_parts = not any(problem.where[:1] == ("parts",) for problem in get.problems)
+        raise CircuitError(get.problems, circuit if has_parts else None)
     return circuit
-
-
-def find_lost_header(top: dict[str, Any]) -> tuple[str, list[str]] | None:
-    """The header that is missing above lines that look like points or parts, and those lines."""
-    points = [key for key, value in top.items() if key not in file_keys and isinstance(value, list)]
-    parts = [key for key, value in top.items() if key not in file_keys and isinstance(value, dict) and {*Kind} & {*value}]
-    for header, lines in (("points", points), ("parts", parts)):
-        if len(lines) > 1 and header not in top:
-            return header, lines
-    return None
 
 
 class CircuitReader:
     """The sections of one file, read in the order in which they lean on each other."""
 
     def __init__(self, get: Getter, source: CircuitSource) -> None:
-        self.get, self.source, self.top = get, source, source.table
+        self.get, self.source, self.top = get, source, lift_strays(get, source.table)
+        self.meant: dict[str, str] = {}
 
     def circuit(self) -> Circuit:
         """The whole file."""
@@ -67,14 +56,17 @@ class CircuitReader:
                 at_key=True,
             )
             raise CircuitError(self.get.problems)
+        if is_another_thing(self.top):
+            self.get.note((), "a circuit file", "one without [parts] or any other of its keys", "circuits stand in circuits/")
+            raise CircuitError(self.get.problems)
         self.get.known_keys(self.top, (), file_keys, "a key of a circuit file")
         if "parts" not in self.top and any(did_you_mean(key, ["parts"]) for key in self.top):
             raise CircuitError(self.get.problems)
         parts = self.parts()
-        names, ends = self.mentioned()
-        drawing = self.drawing(names, ends)
-        points = tuple(dict.fromkeys([*ends, *(end for pair in drawing.joined for end in pair)]))
-        self.check_points(drawing, points)
+        names, uses = self.mentioned()
+        drawing = self.drawing(names, uses)
+        points = tuple(dict.fromkeys([*uses, *(end for pair in drawing.joined for end in pair)]))
+        self.check_points(drawing, uses, points)
         currents, loops = self.currents(parts, names), self.loops(names, points)
         self.check_distinct(parts, currents, loops)
         self.refuse_given()
@@ -117,18 +109,13 @@ class CircuitReader:
             get.note(("parts",), "at least one part", "an empty section")
         return tuple(filter(None, (read_part(get, name, value) for name, value in table.items())))
 
-    def mentioned(self) -> tuple[list[str], tuple[str, ...]]:
-        """Every part and every point that [parts] names, also in lines at fault: one slip must not make others of it."""
+    def mentioned(self) -> tuple[list[str], Uses]:
+        """Every part of [parts], and every point that it names with the places where it does."""
         table = self.top.get("parts")
         lines = table if isinstance(table, dict) else {}
-        ends: list[object] = []
-        for line in lines.values():
-            if isinstance(line, dict):
-                between = line.get("between")
-                ends += [*(between if isinstance(between, list) else []), line.get("minus"), line.get("plus")]
-        return list(lines), tuple(dict.fromkeys(end for end in ends if isinstance(end, str) and name_pattern.fullmatch(end)))
+        return list(lines), find_uses(lines)
 
-    def drawing(self, parts: list[str], ends: tuple[str, ...]) -> Drawing:
+    def drawing(self, parts: list[str], ends: Iterable[str]) -> Drawing:
         """[points] and [drawing]."""
         get = self.get
         table = get.table(self.top.get("drawing", {}), ("drawing",), "a section [drawing]")
@@ -191,27 +178,29 @@ class CircuitReader:
         corners = self.get.items(value, where, "a list of places such as [[2, 4]]")
         return tuple(filter(None, (self.get.place(corner, (*where, str(index))) for index, corner in enumerate(corners))))
 
-    def check_points(self, drawing: Drawing, points: tuple[str, ...]) -> None:
-        """Where there are places, each point has one and each place is used."""
+    def check_points(self, drawing: Drawing, uses: Uses, points: tuple[str, ...]) -> None:
+        """Where there are places, each point has one and each place is used; a slip of the pen is said where it stands."""
         if not drawing.places:
             return
+        lines = [end for pair in drawing.joined for end in pair]
+        times = {point: len(uses.get(point, ())) + lines.count(point) for point in points}
+        said = set()
+        for point, place, is_odd in find_odd_names(times, self.top["points"]):
+            said |= {point, place}
+            odd, right = (point, place) if is_odd else (place, point)
+            where = uses[point][0] if is_odd else ("points", place)
+            self.meant[odd] = right
+            expected = "a point that has a place in [points]" if is_odd else "a point that a part or a joined line uses"
+            self.get.note(where, expected, f'"{odd}"', f'did you mean "{right}"?', at_key=not is_odd)
         for point in points:
-            if point not in drawing.places and point not in self.top["points"]:
-                self.get.note(
-                    ("points",),
-                    f"a place for every point, {point} too",
-                    f"none for {point}",
-                    did_you_mean(point, drawing.places) or f"add the line {point} = [x, y], or leave [points] out",
-                )
+            if point not in self.top["points"] and point not in said:
+                near = find_near(point, self.top["points"])
+                way_out = f"add the line {point} = [x, y], or {f'write {near} in its stead' if near else 'leave [points] out'}"
+                self.get.note(("points",), f"a place for every point, {point} too", f"none for {point}", way_out)
         for point in drawing.places:
-            if point not in points:
-                self.get.note(
-                    ("points", point),
-                    "only points that a part or a joined line uses",
-                    f"{point}, which none uses",
-                    "take the line out, or name the point in a part",
-                    at_key=True,
-                )
+            if point not in points and point not in said:
+                expected, way_out = "only points that a part or a joined line uses", "take the line out, or name the point in a part"
+                self.get.note(("points", point), expected, f"{point}, which none uses", way_out, at_key=True)
 
     def currents(self, parts: tuple[Part, ...], names: list[str]) -> tuple[AssumedCurrent, ...]:
         """[currents]: assumed directions that the author chose."""
@@ -225,6 +214,8 @@ class CircuitReader:
                 continue
             through = self.get.one_of(table.get("through"), (*where, "through"), names, "the name of the part it goes through")
             ends = next(((part.start, part.end) for part in parts if part.name == through and part.start and part.end), ())
+            if any(self.meant.get(end, "") == table.get("toward") for end in ends):
+                continue
             toward = self.get.one_of(table.get("toward"), (*where, "toward"), ends, f"an end of {through}") if ends else ""
             if toward:
                 chosen.append(AssumedCurrent(name=name, through=through, toward=toward))

@@ -11,7 +11,7 @@ widest_excerpt = 110
 
 
 def write_report(shown: str, error: CircuitError, source: CircuitSource | None = None) -> str:
-    """Write every fault of one file, in the order of the file.
+    """Write every fault of one file, in the order of the file; what comes first comes before it.
 
     Args:
         shown: the file's path as the author knows it.
@@ -19,7 +19,7 @@ def write_report(shown: str, error: CircuitError, source: CircuitSource | None =
         source: the file as read; None where it could not be read at all.
     """
     placed = [(*find_line(problem, source), problem) for problem in error.problems]
-    placed.sort(key=lambda entry: entry[:2])
+    placed.sort(key=lambda entry: (not entry[2].comes_first, *entry[:2]))
     return "\n".join(write_problem(shown, line, column, problem, source) for line, column, problem in placed)
 
 

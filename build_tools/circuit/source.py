@@ -6,7 +6,6 @@ unreadable or oversized file, text that is not UTF-8, and text that is not TOML.
 
 from __future__ import annotations
 
-import re
 import tomllib
 from dataclasses import dataclass
 from decimal import Decimal
@@ -15,6 +14,7 @@ from typing import Any
 
 from build_tools.circuit.position import Position, find_positions
 from build_tools.circuit.problem import CircuitError, KeyPath, Problem
+from build_tools.circuit.slip import find_slip
 
 largest_file = 200_000
 """Bytes; a hundred times a long circuit file."""
@@ -77,53 +77,7 @@ def parse_toml(text: str) -> dict[str, Any]:
     try:
         return tomllib.loads(text, parse_float=Decimal)
     except ValueError as error:
-        message, line, column = take_apart(str(error), text)
-        stands = text.split("\n")[line - 1] if line else ""
-        problem = Problem(
-            where=(), expected="TOML, one key = value to a line", found=message, way_out=way_out_of(message, stands),
-            line=line, column=column or len(stands.rstrip()) + 1, text=stands,
-        )  # fmt: skip
-        raise CircuitError([problem]) from error
-
-
-def take_apart(message: str, text: str) -> tuple[str, int, int]:
-    """The parser's words, the line and the column of its message."""
-    match = re.fullmatch(r"(?P<words>.*?) \(at (?:line (?P<line>\d+), column (?P<column>\d+)|end of document)\)", message, re.DOTALL)
-    if not match:
-        return "a number too long to read" if "digits" in message else message.splitlines()[0][:200], 0, 0
-    line = int(match["line"] or text.rstrip("\n").count("\n") + 1)
-    words = "".join(letter if letter.isprintable() else "·" for letter in match["words"])[:200]
-    words = re.sub(r"\('([\w.-]+)',\)", r"the section [\1]", words)
-    return f"a slip in the writing: {words[0].lower()}{words[1:]}", line, int(match["column"] or 0)
-
-
-slips: tuple[tuple[str, str], ...] = (
-    (r"[“”„‘’«»]", "use straight quotes, not curly ones"),
-    (r"[\w\"']\s*:(?!\s*\")|[\w]\s*:\s*\"", "write = in place of :"),
-    (r"=\s*\"[^\"]*\"\s*\w+\s*\"", 'inside quotes, write quotes as ’ or as \\"'),
-    (r"=\s*\(", "write places and lists in square brackets: [6, 4]"),
-    (r"=\s*\[\s*\w+\s*=", 'a part is written in curly brackets: { resistor = "4 ohm", between = ["b", "c"] }'),
-    (r"\"\s*(\w+\s*=|\")|\]\s*(\[|\w)", "put a comma between one thing and the next"),
-    (r"=\s*\"[^\"]*\",\s*\"", 'write several in square brackets: ["c", "d"]'),
-    (r"[\[,]\s*[A-Za-z]\w*\s*[,\]]", 'put names in quotes: ["c", "d"]'),
-    (r"=\s*[\d.]+\s*[A-Za-zΩµ]", 'put number and unit in quotes: "4 ohm"'),
-    (r"=\s*[A-Za-z]", 'put text in quotes: key = "text"'),
-)
-"""What a line looks like where its author made a slip that TOML's own words do not explain, and the way out."""
-
-
-def way_out_of(message: str, stands: str) -> str:
-    """The likely slip behind the parser's words about this line."""
-    if "overwrite" in message or "twice" in message:
-        return "each name may stand only once"
-    for looks, way_out in slips:
-        if re.search(looks, stands.split("#")[0]):
-            return way_out
-    if "nclosed" in message or "nterminated" in message or "\\n" in message:
-        return "close the quotes and brackets of this line"
-    if "initial character" in message or "nline table" in message:
-        return "write one part on one line, all of it between { and }"
-    return ""
+        raise CircuitError([find_slip(str(error), text)]) from error
 
 
 def refusal(expected: str, found: str, way_out: str = "", line: int = 0) -> CircuitError:

@@ -109,14 +109,16 @@ def say_lost(address: str, standing: Mapping[str, Standing], recorded: Ids) -> s
     is_example = address.startswith("examples/")
     new = [other for other, page in standing.items() if page.is_example == is_example and other not in recorded]
     near = get_close_matches(address, new, n=1, cutoff=0.0)
+    above = ", above the first line in square brackets," if is_example else ""
     lines = [f"{address}: this address was published, and no page stands there now"]
     if near:
         page = standing[near[0]]
-        lines.append(f"    if it is {page.source} now, add to that file the line   {formerly_line(address, page)}")
+        lines.append(f"    if it is {page.source} now, add to that file{above} the line   {formerly_line(address, page)}")
     else:
         where = "circuit file" if is_example else "page"
         lines.append(
-            f"    if it has a new name, add to that {where} the line   {formerly_line(address, Standing(source='', is_example=is_example))}"
+            f"    if it has a new name, add to that {where}{above} the line   "
+            f"{formerly_line(address, Standing(source='', is_example=is_example))}"
         )
     lines.append(f'    if it was taken away on purpose, add to docs/gone.toml the lines   ["{address}"] and why = "..."')
     return "\n".join(lines)

@@ -52,6 +52,13 @@ unreadable = {
     "not UTF-8": ('title = "Möwe"'.encode("latin-1"), "expected text in UTF-8, got the byte 0xf6"),
     "deep brackets": (b"a = " + b"[" * 50_000 + b"]" * 50_000, "expected a circuit file, got brackets nested far too deep"),
     "deep tables": (b"a = " + b"{ a = " * 20_000, "expected a circuit file, got brackets nested far too deep"),
+    "deep dotted keys": (b"a." * 20_000 + b"a = 1", "expected a circuit file, got one without [parts]"),
+    "a name twice inside a part": (b"[parts]\nR1 = { a = 1, a.b = 2 }\n", "expected TOML"),
+    "a name twice in a list": (b"[parts]\nR1 = [ { a = 1, a.b = 2\n", "expected TOML"),
+    "a name that is a value and a table": (b"level = 1\nlevel.b = 2\n", "level: expected each name once in a section, got level again"),
+    "a header with a bracket of a name in use": (b'[parts]\n"x]" = 1\n[parts."x]"]\n', "expected TOML"),
+    "a header of a name in use": (b"[parts]\nR1 = 1\n[parts.R1]\n", "expected TOML"),
+    "control characters in quotes": (b'title = "\x1b[2J, level = "core"\n', "the quote before ·[2J is never closed"),
     "a number without end": (b"a = " + b"9" * 100_000, "a number too long to read"),
     "nothing at all": (b"", "parts: expected a section [parts] with a line for each part, got none"),
     "zero bytes": (b"\0" * 100, "expected TOML"),
@@ -70,6 +77,7 @@ def test_a_file_that_cannot_be_read_is_refused_in_few_words(data: bytes, message
     report = str(refused.value)
     assert message in report
     assert report.startswith(f"{path}:")
+    assert all(letter.isprintable() or letter == "\n" for letter in report)
     assert len(report) < 600 + len(str(path))
 
 

@@ -35,7 +35,8 @@ def test_a_lost_address_is_refused_with_the_line_to_add() -> None:
     with pytest.raises(LostAddresses) as refused:
         settle({"examples/porch-lamp/": ()}, {"examples/porch-lamp-new/": example("porch-lamp-new")}, {})
     assert "examples/porch-lamp/: this address was published" in str(refused.value)
-    assert 'circuits/porch-lamp-new.toml now, add to that file the line   formerly = ["porch-lamp"]' in str(refused.value)
+    assert "circuits/porch-lamp-new.toml now, add to that file, above " in str(refused.value)
+    assert 'the first line in square brackets, the line   formerly = ["porch-lamp"]\n' in str(refused.value)
     assert 'docs/gone.toml the lines   ["examples/porch-lamp/"]' in str(refused.value)
 
 
@@ -229,7 +230,7 @@ class Shelf:
     def mend(self, report: str) -> None:
         """Do what a report says, to the letter."""
         for line in report.splitlines():
-            if found := re.search(r"if it is (\S+) now, add to that file the line   (.+)", line):
+            if found := re.search(r"if it is (\S+) now, add to that file(?:, above .* brackets,)? the line   (.+)", line):
                 self.add_line(self.folder / found[1], found[2])
                 return
             if found := re.search(r'docs/gone.toml the lines   (\["\S+"\]) and why', line):
