@@ -27,7 +27,8 @@ export function type(terms, law, units, random) {
 }
 
 const unitFor = ({ current }, { rule }, units) => (rule === "junction" ? "" : current ? units.resistance : units.voltage);
-const sizeFor = (term, law, units) => (unitFor(term, law, units) ? sizeOf(unitFor(term, law, units)) : ONE);
+/** The unit of a term, as a number of SI units. */
+export const sizeFor = (term, law, units) => (unitFor(term, law, units) ? sizeOf(unitFor(term, law, units)) : ONE);
 
 function side(terms, style) {
   if (!terms.length) return "0";

@@ -376,6 +376,7 @@ export default {
     "is-answer": "True: that is the answer itself.",
     "true-only-here": "True. If you meant one loop or junction, look again: one term makes no difference here only because of the values.",
     "other-units": "With {resistance} in your equation the currents are in {current}.",
+    "in-all": "{right}, in all {whole}",
     "moved": "On the other side of the equals sign it has the other sign.",
     "two-faults": "Not true. It may be one of two things.",
     "more-faults": "Not true. Several single slips would give it; look at these first.",

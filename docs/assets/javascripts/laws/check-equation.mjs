@@ -5,7 +5,7 @@
  * wrong; only then for a slip.
  */
 import { findLaws, followFromPage, rowKey, valueOf, wholeRow } from "./check-laws.mjs";
-import { findMatches, isTerm, nameSlips } from "./check-nearest.mjs";
+import { findMatches, isSpared, isTerm, nameSlips } from "./check-nearest.mjs";
 import { describeFault, describeLaw, describeNear, describeSum } from "./check-words.mjs";
 import { fraction, ONE } from "./fraction.mjs";
 import { readEquation } from "./read-equation.mjs";
@@ -145,7 +145,7 @@ function findFaults(readings, laws) {
   const known = readings.filter((reading, at) => readings.findIndex((other) => rowKey(other.row) === rowKey(reading.row)) === at);
   const tries = known.map((reading) => ({ reading, matches: findMatches(reading, scaleOf(reading, laws), laws) }));
   for (const { reading, matches } of tries) {
-    const slips = matches.flatMap((match) => nameSlips(match, laws));
+    const slips = matches.flatMap((match) => nameSlips(match, laws)).filter((way) => !isSpared(way, reading));
     if (slips.length) return wrong(tell(slips, reading, laws));
   }
   const powers = findPowers(known, laws);

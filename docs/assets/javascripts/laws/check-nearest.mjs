@@ -66,6 +66,24 @@ function countAgreeing(row, terms, law, differences, factor) {
 /** Whether a typed term is a law's term times a factor. */
 export const isTerm = ({ numerator, denominator }, value, { above, below }) => numerator * below === value * above * denominator;
 
+/** Whether a law's number of one current, times a factor, was typed as a term by itself. */
+export const hasTerm = ({ terms }, column, value, { above, below }) => terms.some((term) => term.column === column && term.value.equals(value.times(fraction(above, below))));
+
+/** What a law has of a slip's parts in the first column that it changes, and what the slip makes of it; nothing where it changes none. */
+export function findTerm({ law, match, change, part, parts = [part] }) {
+  const [[column, amount] = []] = change ?? match.changes;
+  if (column === undefined) return {};
+  const own = fraction(law.terms.reduce((sum, term) => (term.column === column && parts.includes(term.part) ? sum + term.value : sum), 0n));
+  return { column, own, written: own.plus(change ? fraction(amount) : amount) };
+}
+
+/** Whether the part of a slip has its right term all the same, beside others of its current. */
+export function isSpared(way, reading) {
+  const { column, own, written } = findTerm(way);
+  if (way.parts || way.change.length > 1 || written.isZero || way.slip.endsWith("twice") || reading.terms.filter((term) => term.column === column).length < 2) return false;
+  return hasTerm(reading, column, own, way.match.factor) && !hasTerm(reading, column, written, way.match.factor);
+}
+
 /** The ways of the known slips to come from a law to a row. */
 export function nameSlips(match, laws) {
   const key = changeKey(match.changes);

@@ -1,7 +1,8 @@
 /** What is said of an equation: keys of ../slips.mjs and the values for their places. No sentence is written here. */
+import { findTerm, hasTerm } from "./check-nearest.mjs";
 import { fraction, ONE } from "./fraction.mjs";
 import { MINUS, plain, SPACE } from "./numeral.mjs";
-import { kindOfSlip } from "./slip-words.mjs";
+import { kindOfSlip, sentence } from "./slip-words.mjs";
 
 /** A sum of more equations than these explains nothing. */
 export const MOST_ROWS = 3;
@@ -79,24 +80,28 @@ function isTurned({ left, right }, negative) {
 const walkOf = (law, turned) => (turned ? [...law.walk].reverse() : law.walk);
 const whereIs = (law, turned) => (law.rule === "junction" || law.named ? law.origin : walkOf(law, turned).join(", "));
 
-/** The term of the slip as it is and as it should be, with all terms on the side of the rises. */
-function termValues({ slip, match, change, law, part }, reading, laws, turned) {
-  const [[column, amount] = []] = change ?? [...match.changes.keys()].map((at) => [at, null]);
+/**
+ * The term of the slip as it is and as it should be, with all terms on the side of the rises. Nothing is told as written
+ * that was not: where a part's term was added up with others, that sum is told, and what it should be.
+ */
+function termValues(way, reading, laws, turned) {
+  const { slip, match, law } = way;
+  const { column, own, written } = findTerm(way);
   if (column === undefined) return {};
+  const { left, right, typed } = reading;
   const size = unitOf(reading, column, match);
   const rises = match.factor.above < 0n !== match.factor.below < 0n !== turned ? ONE.negated() : ONE;
-  const name = laws.unknowns[column] ?? "";
-  const own = law.terms.find((term) => term.part === part && term.column === column)?.value ?? 0n;
-  const side = reading.left[column].isZero && !reading.right[column].isZero ? ONE.negated() : ONE;
+  const side = left[column].isZero && !right[column].isZero ? ONE.negated() : ONE;
   // What does not belong there is told as it stands.
   const seen = slip.startsWith("extra") ? side : rises;
-  const words = (value) => writeTerm(value, name);
-  const right = amount === null ? law.row[column] : own;
-  const written = amount === null ? null : own + amount;
+  const words = (value) => writeTerm(value, laws.unknowns[column] ?? "");
+  const rightWords = (value) => words(value.times(size).times(rises));
+  const apart = written.isZero || hasTerm(reading, column, written, match.factor);
+  const whole = fraction(law.row[column]);
   return {
-    moved: !seen.equals(side),
-    right: words(fraction(right).times(size).times(rises)),
-    written: words(written === null ? reading.typed[column].times(seen) : fraction(written).times(size).times(seen)),
+    moved: !seen.equals(side) || !(left[column].isZero || right[column].isZero),
+    right: apart || own.equals(whole) ? rightWords(own) : sentence({ key: "in-all", values: { right: rightWords(own), whole: rightWords(whole) } }),
+    written: words((apart ? written.times(size) : typed[column]).times(seen)),
   };
 }
 
