@@ -62,6 +62,19 @@ class Asked:
 
 def find_spots(text: str) -> Iterator[Spot]:
     """Every place where a page asks for a part; code is passed over."""
+    for spot, found in find_marked(text, asking):
+        yield replace(spot, asked=found["asked"].strip())
+
+
+def find_unfinished(text: str) -> Iterator[Problem]:
+    """What was meant to ask for a part and would stand on the page as it is."""
+    kinds = "|".join(PartKind)
+    for spot, _ in find_marked(text, re.compile(rf"\[:(?![^\[\]\n]*:\])|^\s*\[[\w-]+ +(?:{kinds})\b[^\[\]\n]*\]\s*$")):
+        yield fault(spot, f"a line such as {example_of_use}, with both colons", describe(spot.text[spot.column - 1 :].strip()))
+
+
+def find_marked(text: str, pattern: re.Pattern[str]) -> Iterator[tuple[Spot, re.Match[str]]]:
+    """Every place of a page that has a pattern, line by line; code is passed over."""
     open_fence, at = "", 0
     for number, line in enumerate(text.split("\n"), 1):
         marks = found[1] if (found := fence.match(line)) else ""
@@ -71,9 +84,9 @@ def find_spots(text: str) -> Iterator[Spot]:
             open_fence = marks
         else:
             clear = code_span.sub(lambda code: " " * len(code[0]), line)
-            for match in asking.finditer(clear):
-                spot = Spot(line=number, column=match.start() + 1, text=line, start=0, end=0, asked=match["asked"].strip())
-                yield replace(spot, start=at + match.start(), end=at + match.end())
+            for match in pattern.finditer(clear):
+                spot = Spot(line=number, column=match.start() + 1, text=line, start=at + match.start(), end=at + match.end(), asked="")
+                yield spot, match
         at += len(line) + 1
 
 

@@ -17,7 +17,7 @@ from build_tools.page.parts import PartKind, Source, read_layout, section_of
 from build_tools.page.standalone import way
 from build_tools.site.handwritten import HandWritten
 from build_tools.site.keep import Keep
-from build_tools.site.lesson_lines import Asked, Spot, fault, find_spots, read_asked
+from build_tools.site.lesson_lines import Asked, Spot, fault, find_spots, find_unfinished, read_asked
 
 opening = re.compile(r"<p(?:\s[^>]*)?>")
 seat = re.compile(r'<span data-part="(\d+)"></span>')
@@ -110,6 +110,7 @@ def write_lessons(pages: Iterable[HandWritten], workshop: Workshop) -> tuple[dic
     reports: list[str] = []
     for page in pages:
         kinds, parts = [], []
+        reports += [write_problem(page.shown, each.line, each.column, each, None) for each in find_unfinished(page.text)]
         for spot in find_spots(page.text):
             made = answer(spot, page.address, workshop)
             if isinstance(made, Problem):
@@ -154,9 +155,9 @@ def find_wrong_name(asked: Asked, spot: Spot, workshop: Workshop) -> Problem | N
     for name in asked.flip:
         if name not in currents:
             return unknown(spot, "current to turn round", name, currents)
-    points = tuple(point for junction in worked.topology.junctions for point in junction.points)
-    if asked.leave_out and asked.leave_out not in points:
-        return unknown(spot, "junction to leave out", asked.leave_out, points)
+    junctions = worked.topology.junctions
+    if asked.leave_out and not any(asked.leave_out in junction.points for junction in junctions):
+        return unknown(spot, "junction to leave out", asked.leave_out, tuple(junction.name for junction in junctions))
     if asked.kind is PartKind.CURRENT and asked.name not in currents:
         return unknown(spot, "current", asked.name, currents)
     if asked.kind is PartKind.LOOP:

@@ -15,6 +15,7 @@ from build_tools.site.catalogue import all_shelves, in_order
 from build_tools.site.gone import FaultyGone, Gone, read_gone
 from build_tools.site.handwritten import HandWritten, read_handwritten, stand
 from build_tools.site.lessons import Lesson, Workshop, write_lessons
+from build_tools.site.links import find_broken_links
 from build_tools.site.published import UnreadableRecord, read_published
 
 record_file = "published.toml"
@@ -52,6 +53,7 @@ def gather(pages: Sequence[Page], workshop: Workshop, config: MkDocsConfig) -> L
     handwritten = read_handwritten(config)
     workshop.examples = examples
     lessons, reports = write_lessons(handwritten, workshop)
+    reports += find_broken_links(handwritten, workshop)
     try:
         recorded, gone = read_published(docs / record_file), read_gone(docs / gone_file)
         settled = settle(recorded, find_standing(examples, handwritten, recorded, config), gone)

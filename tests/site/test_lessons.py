@@ -75,6 +75,14 @@ def test_a_part_stands_anywhere(library: Path, publish: Publish, text: str, insi
     assert not [element for element in tree.iter("p") if not "".join(element.itertext()).strip() and not len(element)]
 
 
+def test_a_link_with_choices_that_can_be_made_is_left_alone(library: Path, publish: Publish) -> None:
+    """Directions, junction, values and help, all at once; words in square brackets that ask for nothing stay too."""
+    link = "examples/bilge-pump.md?flip=I1.I3&leave-out=c&set=4&help=all#loop-2"
+    article = built(library, publish, f"[bilge-pump figures] and [the loop]({link})")
+    assert "[bilge-pump figures]" in article
+    assert "../examples/bilge-pump/?flip=I1.I3&amp;leave-out=c&amp;set=4&amp;help=all#loop-2" in article
+
+
 def test_code_is_left_alone() -> None:
     """Who writes about lessons shows the line, and it stays."""
     text = "`[:a figure:]` and ``[:a figure:]``\n\n```\n[:a figure:]\n```\n\n~~~ x\n[:b figure:]\n```\n~~~\n\n[:c figure:]"
@@ -121,6 +129,13 @@ def test_a_figure_shows_the_arrow_turned(library: Path, publish: Publish) -> Non
         ("[:bilge-pump loop L1 walk=a.E1.E2:]", "expected choices that leave the circuit sound"),
         ("[:bilge-pump:]", "expected an example and a part of it"),
         ("[::]", "expected an example and a part of it"),
+        ("[:bilge-pump figure:", "with both colons"),
+        ("[bilge-pump figure]", "with both colons"),
+        ("[a link](../examples/bilge-pump.md?flip=I9#loop-2)", 'a current to turn round, got "I9"\n* there are I1, I2 and I3'),
+        ("[a link](../examples/bilge-pump.md?flp=I1)", 'got "flp"\n* did you mean "flip"?'),
+        ("[a link](../examples/bilge-pump.md?leave-out=q)", 'the name of a junction to leave out, got "q"'),
+        ("[a link](../examples/bilge-pump.md?flip=I1&walk=a.E1.E2)", "expected choices that leave the circuit sound"),
+        ("[a link](../examples/bilge-pomp.md#loops)", 'got "bilge-pomp"\n* did you mean "bilge-pump"?'),
     ],
 )
 def test_a_wrong_name_is_refused(library: Path, publish: Publish, caplog: pytest.LogCaptureFixture, line: str, says: str) -> None:
