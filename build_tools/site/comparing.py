@@ -44,6 +44,10 @@ def compare_pages(old: BuiltPage, new: BuiltPage) -> Iterator[str]:
     name = new.address or "home page"
     if old.leads_to != new.leads_to:
         yield f"leads on        {name}  " + (f"to {new.leads_to}" if new.leads_to else "no more: a page stands here")
+        return
+    if old.record and not new.record:
+        yield f"gone            {name}  a page says so where the example stood"
+        return
     if lost := [each for each in old.ids if each not in new.ids]:
         yield f"lost ids        {name}  " + ", ".join(f"#{each}" for each in lost)
     if added := [each for each in new.ids if each not in old.ids]:
@@ -58,6 +62,9 @@ def compare_examples(name: str, old: dict[str, Any], new: dict[str, Any]) -> Ite
         yield f"changed         {name}  {', '.join(changed)}"
     if changed := compare_parts(old.get("parts", {}), new.get("parts", {})):
         yield f"changed parts   {name}  {', '.join(changed)}"
+    was, now = equation_places(old), equation_places(new)
+    if moved := [place for place in was.keys() & now.keys() if was[place] != now[place]]:
+        yield f"other places    {name}  " + "; ".join(f"#{place} was {was[place]}, is {now[place]}" for place in sorted(moved))
     was, now = answers(old), answers(new)
     if was != now:
         both = (
@@ -66,6 +73,13 @@ def compare_examples(name: str, old: dict[str, Any], new: dict[str, Any]) -> Ite
             if was.get(each) != now.get(each)
         )
         yield f"other answers   {name}  {', '.join(both)}"
+
+
+def equation_places(record: dict[str, Any]) -> dict[str, str]:
+    """What the id of each equation leads to: a junction by its name, a loop by its parts in the order of their names."""
+    walks = {loop["name"]: ", ".join(sorted(loop["walk"])) for loop in record.get("loops", [])}
+    numbered = enumerate(record.get("equations", []), 1)
+    return {f"{each['rule']}-{number}": walks.get(each["origin"], each["origin"]) for number, each in numbered}
 
 
 def compare_parts(old: Mapping[str, Any], new: Mapping[str, Any]) -> list[str]:
