@@ -15,6 +15,7 @@ from build_tools.circuit.getter import Getter
 from build_tools.circuit.naming import Uses, file_keys, find_lost_header, find_odd_names, find_uses, is_another_thing, lift_strays
 from build_tools.circuit.part import read_part
 from build_tools.circuit.problem import CircuitError, describe, did_you_mean, find_near, is_misspelt, listed
+from build_tools.circuit.question import read_question
 from build_tools.circuit.source import CircuitSource
 
 levels = ("first steps", "core", "stretch")
@@ -88,7 +89,7 @@ class CircuitReader:
         return {
             "address": address,
             "title": " ".join(get.text(top.get("title", title[:1].upper() + title[1:]), ("title",), "a title in quotes").split()),
-            "question": get.text(top.get("question", "Find the current in every branch."), ("question",), "a question in quotes"),
+            "question": read_question(get, top.get("question", "Find the current in every branch.")),
             "level": get.one_of(top.get("level", "core"), ("level",), levels, f"a level: {listed(levels, 'or')}"),
             "topics": tuple(" ".join(get.text(topic, ("topics", str(i)), "a topic in quotes").split()) for i, topic in enumerate(topics)),
             "asked": get.names(top.get("asked", []), ("asked",), parts, "the name of a part"),
