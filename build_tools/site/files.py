@@ -12,8 +12,9 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 
 from build_tools.page.embed import embeds, write_embed
 from build_tools.page.listing import figure_file
+from build_tools.site.gone import gone_source
 from build_tools.site.index import write_index
-from build_tools.site.leads import gone_markdown, gone_source, lead_files
+from build_tools.site.leads import gone_markdown, lead_files
 from build_tools.site.library import Library, gone_file, record_file
 from build_tools.site.scripts import check_scripts, find_modules, scripts
 

@@ -51,6 +51,11 @@ def read_gone(path: Path) -> Mapping[str, Gone]:
     return {address: read_entry(f"{path}: {address}", address, entry) for address, entry in table.items()}
 
 
+def gone_source(address: str) -> str:
+    """The source that a page for an address would have."""
+    return f"{address.rstrip('/')}.md"
+
+
 def find_faults(address: str, entry: object) -> list[str]:
     """What is wrong with one entry."""
     if not isinstance(entry, dict):

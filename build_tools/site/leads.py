@@ -37,11 +37,6 @@ def embed_address(example: str) -> str:
     return f"embed/{example.removeprefix('examples/')}"
 
 
-def gone_source(address: str) -> str:
-    """The source that a page for an address would have."""
-    return f"{address.rstrip('/')}.md"
-
-
 def gone_markdown(title: str) -> str:
     """The skeleton of a page that says what was taken away; the search passes it over."""
     return f'---\nsearch: {{exclude: true}}\n---\n\n# {escape_markdown(title)}\n\n<div data-block="gone"></div>\n'

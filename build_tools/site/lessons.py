@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from build_tools import pipeline
+from build_tools.circuit.circuit import Circuit
 from build_tools.circuit.problem import CircuitError, Problem, describe, did_you_mean, listed
 from build_tools.circuit.report import write_problem
 from build_tools.laws.choices import parse_walk
@@ -15,6 +16,7 @@ from build_tools.laws.meaning import WorkedCircuit
 from build_tools.page.page import Page
 from build_tools.page.parts import PartKind, Source, read_layout, section_of
 from build_tools.page.standalone import way
+from build_tools.site.gone import Gone
 from build_tools.site.handwritten import HandWritten
 from build_tools.site.keep import Keep
 from build_tools.site.lesson_lines import Asked, Spot, fault, find_spots, find_unfinished, read_asked
@@ -50,6 +52,8 @@ class Workshop:
     customs: Mapping[str, str]
     examples: Mapping[str, Page] = field(default_factory=dict)
     """By address."""
+    gone: Mapping[str, Gone] = field(default_factory=dict)
+    """What was taken away on purpose, by address."""
     _worked: dict[tuple[object, ...], WorkedCircuit] = field(default_factory=dict)
     _figures: dict[tuple[object, ...], str] = field(default_factory=dict)
 
@@ -143,12 +147,9 @@ def answer(spot: Spot, here: str, workshop: Workshop) -> tuple[PartKind, str] | 
 
 def find_wrong_name(asked: Asked, spot: Spot, workshop: Workshop) -> Problem | None:
     """The first name that the example does not have."""
-    names = [page.address for page in workshop.examples.values()]
-    if asked.example not in names:
-        renamed = next((page.address for page in workshop.examples.values() if asked.example in page.formerly), "")
-        way_out = f'it is called "{renamed}" now' if renamed else did_you_mean(asked.example, names)
-        return fault(spot, "the name of an example", describe(asked.example), way_out)
-    if not (asked.name or asked.flip or asked.leave_out):
+    if f"examples/{asked.example}/" not in workshop.examples:
+        return fault(spot, "the name of an example", describe(asked.example), tell_missing(asked.example, workshop))
+    if not (asked.name or asked.query):
         return None
     worked, _ = workshop.worked(Asked(example=asked.example, kind=asked.kind))
     currents = worked.equations.unknowns
@@ -158,10 +159,31 @@ def find_wrong_name(asked: Asked, spot: Spot, workshop: Workshop) -> Problem | N
     junctions = worked.topology.junctions
     if asked.leave_out and not any(asked.leave_out in junction.points for junction in junctions):
         return unknown(spot, "junction to leave out", asked.leave_out, tuple(junction.name for junction in junctions))
+    if wrong := find_wrong_walk(asked, spot, worked.circuit):
+        return wrong
     if asked.kind is PartKind.CURRENT and asked.name not in currents:
         return unknown(spot, "current", asked.name, currents)
     if asked.kind is PartKind.LOOP:
         return find_wrong_loop(asked, spot, workshop)
+    return None
+
+
+def tell_missing(name: str, workshop: Workshop) -> str:
+    """What became of an example, or which was meant."""
+    if said := workshop.gone.get(f"examples/{name}/"):
+        return f"it was taken away: {said.why}"
+    renamed = next((page.address for page in workshop.examples.values() if name in page.formerly), "")
+    return f'it is called "{renamed}" now' if renamed else did_you_mean(name, [page.address for page in workshop.examples.values()])
+
+
+def find_wrong_walk(asked: Asked, spot: Spot, circuit: Circuit) -> Problem | None:
+    """The first point or part of a walk that the circuit does not have; whether the walk closes is seen later."""
+    for start, through in map(parse_walk, filter(None, asked.walk.split("_"))):
+        if start not in circuit.points:
+            return unknown(spot, "point where a walk starts", start, tuple(circuit.points))
+        for name in through or ("",):
+            if name not in circuit.part:
+                return unknown(spot, "part to walk through", name, tuple(circuit.part))
     return None
 
 

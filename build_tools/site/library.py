@@ -16,7 +16,7 @@ from build_tools.site.gone import FaultyGone, Gone, read_gone
 from build_tools.site.handwritten import HandWritten, read_handwritten, stand
 from build_tools.site.lessons import Lesson, Workshop, write_lessons
 from build_tools.site.links import find_broken_links
-from build_tools.site.published import UnreadableRecord, read_published
+from build_tools.site.published import Ids, UnreadableRecord, read_published
 
 record_file = "published.toml"
 gone_file = "gone.toml"
@@ -51,18 +51,21 @@ def gather(pages: Sequence[Page], workshop: Workshop, config: MkDocsConfig) -> L
     docs = Path(config.docs_dir)
     examples = {f"examples/{page.address}/": page for page in in_order(pages)}
     handwritten = read_handwritten(config)
-    workshop.examples = examples
-    lessons, reports = write_lessons(handwritten, workshop)
-    reports += find_broken_links(handwritten, workshop)
+    workshop.examples, workshop.gone = examples, {}
+    recorded: Ids = {}
+    unsettled: list[str] = []
     try:
-        recorded, gone = read_published(docs / record_file), read_gone(docs / gone_file)
-        settled = settle(recorded, find_standing(examples, handwritten, recorded, config), gone)
+        recorded, workshop.gone = read_published(docs / record_file), read_gone(docs / gone_file)
+        settled = settle(recorded, find_standing(examples, handwritten, recorded, config), workshop.gone)
     except (UnreadableRecord, FaultyGone, LostAddresses) as report:
-        reports.append(str(report))
+        unsettled.append(str(report))
+    lessons, reports = write_lessons(handwritten, workshop)
+    known = {address: known_ids(page, recorded) for address, page in examples.items()}
+    reports += (*find_broken_links(handwritten, docs, known, workshop), *unsettled)
     if reports:
         raise FaultyLibrary("\n".join(reports))
     titles = {page.address: title_of(page) for page in handwritten} | {address: page.title for address, page in examples.items()}
-    return Library(examples=examples, handwritten=handwritten, gone=gone, settled=settled, lessons=lessons, titles=titles)
+    return Library(examples=examples, handwritten=handwritten, gone=workshop.gone, settled=settled, lessons=lessons, titles=titles)
 
 
 def find_standing(
@@ -84,6 +87,11 @@ def find_standing(
         )
         for address, page in examples.items()
     }
+
+
+def known_ids(page: Page, recorded: Ids) -> frozenset[str]:
+    """The ids that links to an example may name: those on its page, and those on record, which are never lost."""
+    return ids_of(page).union(*(recorded.get(f"examples/{name}/", ()) for name in (page.address, *page.formerly)))
 
 
 def ids_of(page: Page) -> frozenset[str]:

@@ -1,4 +1,4 @@
-"""Links of hand-written pages to examples: what the address asks for is there, as in a lesson's line.
+"""Links of hand-written pages to pages and examples: what the address asks for is there, as in a lesson's line.
 
     [the right loop](../examples/link-wire.md?flip=I1#loop-3)
 
@@ -8,36 +8,95 @@ The site generator looks at the page and the section; the choices between them w
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from dataclasses import replace
+from html import unescape
+from pathlib import Path
+from posixpath import dirname, normpath, relpath
+from urllib.parse import SplitResult, parse_qsl, unquote, urlsplit
 
-from build_tools.circuit.problem import CircuitError, Problem, describe, did_you_mean, listed
+from build_tools.circuit.problem import CircuitError, Problem, describe, did_you_mean, find_near, listed
 from build_tools.circuit.report import write_problem
+from build_tools.laws.practice import most_sets
 from build_tools.page.parts import PartKind
+from build_tools.site.gone import gone_source
 from build_tools.site.handwritten import HandWritten
 from build_tools.site.lesson_lines import Asked, Spot, fault, find_marked, options, read_options
-from build_tools.site.lessons import Workshop, WrongName, find_wrong_name
+from build_tools.site.lessons import Workshop, WrongName, find_wrong_name, tell_missing
 
-link = re.compile(r"\]\((?:[^()\s]*/)?examples/(?P<example>(?!index\.)[\w-]+)(?:\.md|/)(?:\?(?P<query>[^)#\s]*))?(?=[)#\s])")
-modes = ("set", "step", "help")
+link = re.compile(r"(?:\]\(|^ {0,3}\[[^\]\n]+\]:)\s*<?(?P<to>[^\s()<>]+)")
+modes = {
+    "set": (r"[1-9]\d?", f"a number from 1 to {most_sets}"),
+    "step": (".+", "the name of a step"),
+    "help": ("first|all", "first or all"),
+}
+"""Further choices that an example's address may carry, and how they are written."""
 
 
-def find_broken_links(pages: Iterable[HandWritten], workshop: Workshop) -> Iterator[str]:
-    """The report of every link to an example that asks for what is not there."""
+def find_broken_links(pages: Iterable[HandWritten], docs: Path, known: Mapping[str, Collection[str]], workshop: Workshop) -> Iterator[str]:
+    """The report of every link that leads to no page, or to an example with a choice or an id that it does not have.
+
+    Args:
+        pages: every hand-written page.
+        docs: the folder where their sources stand.
+        known: for the address of each example the ids on its page.
+        workshop: who makes choices.
+    """
+    pages = tuple(pages)
+    sources = {page.source: page.source for page in pages} | {gone_source(old): page.source for page in pages for old in page.formerly}
     for page in pages:
         for spot, found in find_marked(page.text, link):
-            if problem := judge(spot, found["example"], found["query"] or "", workshop):
+            to = split_link(found["to"])
+            target = normpath(f"{dirname(page.source)}/{unquote(to.path)}".lstrip("/"))
+            address = f"{target.removesuffix('.md')}/"
+            if not is_source(to) or address in workshop.gone or (address not in known and (docs / target).is_file()):
+                continue
+            if address in known:
+                problem = find_wrong_choice(spot, to.query, target[9:-3], workshop) or find_wrong_id(spot, to.fragment, known[address])
+            else:
+                problem = fault(spot, "the source of a page", describe(to.path), tell_way(target, page.source, sources, workshop))
+            if problem:
                 yield write_problem(page.shown, problem.line, problem.column, problem, None)
 
 
-def judge(spot: Spot, example: str, query: str, workshop: Workshop) -> Problem | None:
-    """What is wrong with a link."""
-    pairs = [pair for pair in query.split("&") if pair]
-    for key in (pair.partition("=")[0] for pair in pairs):
+def split_link(text: str) -> SplitResult:
+    """An address in its pieces; all of them empty where it is none."""
+    try:
+        return urlsplit(unescape(text))
+    except ValueError:
+        return urlsplit("")
+
+
+def is_source(to: SplitResult) -> bool:
+    """Whether an address names a source of this site."""
+    return not (to.scheme or to.netloc or to.path.startswith("/")) and to.path.endswith(".md")
+
+
+def tell_way(target: str, source: str, sources: Mapping[str, str], workshop: Workshop) -> str:
+    """What became of a page, or which was meant."""
+    if target.startswith("examples/") and (told := tell_missing(target[9:-3], workshop)):
+        return told
+    here = dirname(source) or "."
+    if new := sources.get(target):
+        return f'it is "{relpath(new, here)}" now'
+    near = find_near(target, [*sources.values(), *map(gone_source, workshop.examples)])
+    return f'did you mean "{relpath(near, here)}"?' if near else ""
+
+
+def find_wrong_choice(spot: Spot, query: str, example: str, workshop: Workshop) -> Problem | None:
+    """The first choice that the example cannot make."""
+    pairs = parse_qsl(query, keep_blank_values=True)
+    for key, value in pairs:
         if key not in (*options, *modes):
             return fault(spot, f"a choice: {listed((*options, *modes), 'or')}", describe(key), did_you_mean(key, (*options, *modes)))
-    chosen = [pair for pair in pairs if pair.partition("=")[0] in options]
-    asked = read_options(spot, Asked(example=example, kind=PartKind.CARD), chosen)
-    return asked if isinstance(asked, Problem) else try_out(asked, spot, workshop)
+        if key in modes and not re.fullmatch(modes[key][0], value):
+            return fault(spot, f"{modes[key][1]} after “{key}=”", describe(value))
+    asked = read_options(spot, Asked(example=example, kind=PartKind.CARD), [f"{key}={value}" for key, value in pairs if key in options])
+    if isinstance(asked, Problem):
+        return asked
+    # A page takes each loop that closes, also where they make no whole set: so each is tried alone.
+    tried = (try_out(replace(asked, walk=walk), spot, workshop) for walk in asked.walk.split("_"))
+    return next(filter(None, tried), None) if asked.query else None
 
 
 def try_out(asked: Asked, spot: Spot, workshop: Workshop) -> Problem | None:
@@ -46,8 +105,7 @@ def try_out(asked: Asked, spot: Spot, workshop: Workshop) -> Problem | None:
     def make() -> str:
         if problem := find_wrong_name(asked, spot, workshop):
             raise WrongName(problem)
-        if asked.query:
-            workshop.worked(asked)
+        workshop.worked(asked)
         return ""
 
     path = workshop.circuits / f"{asked.example}.toml"
@@ -58,3 +116,13 @@ def try_out(asked: Asked, spot: Spot, workshop: Workshop) -> Problem | None:
     except CircuitError as error:
         return fault(spot, "choices that leave the circuit sound", "; ".join(map(str, error.problems)))
     return None
+
+
+def find_wrong_id(spot: Spot, name: str, ids: Collection[str]) -> Problem | None:
+    """A place that is not on the page of an example, and those of its kind that are."""
+    if not name or name in ids:
+        return None
+    kind = re.escape(re.split(r"[-_\d]", name)[0])
+    alike = sorted((each for each in ids if re.fullmatch(rf"{kind}-\d+", each)), key=lambda each: (len(each), each))
+    there = f"there {'is' if len(alike) == 1 else 'are'} {listed([f'#{each}' for each in alike])}"
+    return fault(spot, "an id on the page of the example", describe(f"#{name}"), there if alike else did_you_mean(name, ids))
