@@ -79,7 +79,7 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         config.extra["lists"] = {}
         self.standby = None if self.serving or self.dirty else Standby(config)
         if (main := Path(config.docs_dir) / scripts / "main.mjs").is_file():
-            config.extra["modules"] = [f"{scripts}/{module}" for module in find_modules(main)]
+            config.extra["modules"] = [f"{scripts}/{module}" for module in sorted(find_modules(main))]
 
     def on_pre_build(self, *, config: MkDocsConfig, **_: Any) -> None:
         """Work all circuits and settle all addresses, before anything is written."""
