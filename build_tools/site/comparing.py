@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from pathlib import Path
+from posixpath import normpath
 from typing import Any
 
 from build_tools.site.built import BuiltPage, read_site
@@ -25,9 +26,18 @@ def compare_sites(old: Path, new: Path) -> Iterator[str]:
     """One line for each difference, addresses first; nothing where nothing changed."""
     before = {page.address: page for page in read_site(old)}
     after = {page.address: page for page in read_site(new)}
-    yield from compare_addresses(before, after)
+    renamed = find_renamed(before, after)
+    yield from compare_addresses(before, {address: page for address, page in after.items() if address not in renamed.values()})
+    yield from (f"renamed         {old}  is {new} now" for old, new in renamed.items())
     for address in sorted(before.keys() & after.keys()):
-        yield from compare_pages(before[address], after[address])
+        yield from compare_pages(before[address], after[renamed.get(address, address)])
+
+
+def find_renamed(before: Mapping[str, BuiltPage], after: Mapping[str, BuiltPage]) -> dict[str, str]:
+    """For each page that leads on now, to one that is new, the address of that one."""
+    leads = {address: after[address].leads_to for address in sorted(before.keys() & after.keys()) if not before[address].leads_to}
+    ways = {address: normpath(f"/{address}{to}")[1:] + "/" for address, to in leads.items() if to}
+    return {address: there for address, there in ways.items() if there in after and there not in before}
 
 
 def compare_addresses(before: Mapping[str, BuiltPage], after: Mapping[str, BuiltPage]) -> Iterator[str]:

@@ -25,6 +25,12 @@ def rename(library: Path) -> None:
     write(library / "circuits/stern-lamp.toml", 'formerly = ["porch-lamp"]\n' + lamp)
 
 
+def rename_and_revalue(library: Path) -> None:
+    """The lamp goes to another address, and has another resistance there."""
+    rename(library)
+    write(library / "circuits/stern-lamp.toml", 'formerly = ["porch-lamp"]\n' + lamp.replace("4 ohm", "3 ohm"))
+
+
 def take_away(library: Path) -> None:
     """The lamp is no more, and a page says so."""
     (library / "circuits/porch-lamp.toml").unlink()
@@ -51,7 +57,16 @@ def walk_elsewhere(library: Path) -> None:
     ("change", "lines"),
     [
         (leave_it, []),
-        (rename, ["new address     examples/stern-lamp/", "leads on        examples/porch-lamp/  to ../stern-lamp/"]),
+        (rename, ["renamed         examples/porch-lamp/  is examples/stern-lamp/ now"]),
+        (
+            rename_and_revalue,
+            [
+                "renamed         examples/porch-lamp/  is examples/stern-lamp/ now",
+                "changed         examples/stern-lamp/  equations",
+                "changed parts   examples/stern-lamp/  R1",
+                "other answers   examples/stern-lamp/  I1 3 A → 4 A",
+            ],
+        ),
         (
             take_away,
             ["lost ids        examples/  #first-steps", "gone            examples/porch-lamp/  a page says so where the example stood"],
