@@ -9,7 +9,7 @@ from build_tools.page.page import Page
 from build_tools.page.rendering import render
 
 offered = {
-    "": "On a page elsewhere, such as a course system’s:",
+    "": "On a page of another site:",
     "figure.html": "Its figure:",
     "equations.html": "Its equation set:",
     "loops.html": "Its loops:",
