@@ -84,6 +84,14 @@ def test_what_is_not_reached_is_hidden_and_counted(student: Chrome, host: str) -
     assert notes[1] == "9 steps still closed"
 
 
+@pytest.mark.parametrize("step", ["L1.1", "L1"])
+def test_what_is_closed_is_not_drawn(student: Chrome, host: str, step: str) -> None:
+    """No style shows what is hidden: the equations of loops that are still to be walked least of all."""
+    open_page(student, f"{host}examples/link-wire/?step={step}")
+    drawn = "return [...document.querySelectorAll('[data-section] [hidden]')].filter(each => getComputedStyle(each).display !== 'none').map(each => each.className)"
+    assert student.execute_script(drawn) == []
+
+
 def test_a_link_leads_to_its_step_and_a_reload_keeps_it(student: Chrome, host: str) -> None:
     """The step stands in the address by a name, and is in sight when the link is followed."""
     open_page(student, f"{host}examples/{BILGE}/?flip=I2&step=L1.2")
