@@ -25,6 +25,12 @@ test("a number that is stated is no law and counts for nothing", () => {
   assert.deepEqual([rows.map(({ isNew, say }) => [isNew, say?.key]), independent], [[[false, "no-law"], [true, undefined]], 1]);
 });
 
+test("an equation in other units is the same equation, not a thousand times it", () => {
+  const bridge = findExample(loadRecords(), "frost-bridge");
+  const { rows } = checkSet(bridge, ["9 - 3 I1 - I3 = 0", "9 - 3000 I1 - 1000 I3 = 0", "9 V - 3000 Ω I1 - 1000 Ω I3 = 0"]);
+  assert.deepEqual(rows.map(({ say }) => say?.values.sum), [undefined, "(1)", "(1)"]);
+});
+
 test("a long sum of the set is not written out", () => {
   const own = ["12.8 - 0.2 I1 - 6 I2 = 0", "6 I2 = 4 I4", "I1 = I2 + I3", "I3 + I5 = I4"];
   const { rows } = checkSet(link, [...own, "12.8 - 0.2 I1 - 6 I2 + I1 - I2 - I3 + 6 I2 - 4 I4 + I3 + I5 - I4 = 0"]);

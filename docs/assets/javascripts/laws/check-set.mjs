@@ -39,9 +39,9 @@ function judge(text, number, { example, choices, laws, known, numbers }) {
   const reading = ["unreadable", "false"].includes(verdict) ? null : readAll(text, laws).find(({ row }) => valueOf(row, laws.answer).isZero);
   if (!reading) return { verdict, isNew: false, sum: [], say: null, columns: [] };
   if (told.key === "is-answer") return { verdict, isNew: false, sum: [], say: { key: "no-law", values: {} }, columns: [] };
-  const { row, times } = reading;
-  // As large as it was typed, so that a sum of equations is the one that the student sees.
-  const fractions = row.map((value) => fraction(value).over(times));
+  const { row, times, choice } = reading;
+  // As large as it was typed, so that a sum of equations is the one that the student sees; in V and Ω, whatever its own units.
+  const fractions = row.map((value) => fraction(value).over(times).times(choice.resistance));
   const recipe = known.add(fractions);
   const isNew = recipe === null;
   numbers.push(number);
