@@ -99,3 +99,11 @@ test("beside a whole set of true equations nobody is asked to type them, and clo
   assert.match(say(close, own), /^Close: I1 is off by 1.5 %/);
   assert.doesNotMatch(say(close, own), /algebra/);
 });
+
+test("what is true only by the values is named and stays out of the set", () => {
+  const place = placeOf(findExample(records, "floating-bank"));
+  const { set, says } = answerEquation("12 + 0.2 I2 = 3 I3", [], place);
+  assert.deepEqual(set, []);
+  assert.match(textsOf(says), /^True with these values,.* not /);
+  assert.equal(answerEquation("12 - 0.2 I2 = 3 I3", [], place).set.length, 1);
+});

@@ -374,7 +374,7 @@ export default {
     "is-sum": "True: it follows from the equations of the page, as {sum}.",
     "is-long-sum": "True: a combination of several equations of the page.",
     "is-answer": "True: that is the answer itself.",
-    "true-only-here": "True. If you meant one loop or junction, look again: one term makes no difference here only because of the values.",
+    "true-only-here": "True with these values, but no loop or junction as it stands, so it does not go into your set: one term makes no difference here only because of the values.",
     "other-units": "With {resistance} in your equation the currents are in {current}.",
     "in-all": "{right}, in all {whole}",
     "moved": "On the other side of the equals sign it has the other sign.",
