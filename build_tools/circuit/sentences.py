@@ -11,15 +11,24 @@ from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
+from typing import Any
 
 path = Path(__file__).parents[2] / "docs/assets/javascripts/sentences.mjs"
+
+
+exported = "export default "
+"""What stands before the object in a module of data."""
+
+
+def read_data(module: str) -> Any:
+    """The object that a module of data exports."""
+    return json.loads(module.removeprefix(exported).rstrip().removesuffix(";"))
 
 
 @cache
 def read_sentences() -> Mapping[str, str]:
     """Every sentence by its key."""
-    text = path.read_text(encoding="utf-8")
-    return MappingProxyType(json.loads(text.removeprefix("export default ").rstrip().removesuffix(";")))
+    return MappingProxyType(read_data(path.read_text(encoding="utf-8")))
 
 
 def find_sentence(key: str, count: object) -> str:

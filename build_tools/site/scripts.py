@@ -8,34 +8,39 @@ lines and never looks into one.
 from __future__ import annotations
 
 import json
-import os
 import re
 from pathlib import Path
 
+from build_tools.circuit.sentences import exported, read_data
+
 scripts = "assets/javascripts"
 """Where they stand, in docs and in a site."""
-
 check_scripts = "assets/check"
 """Where light pages find what they load of them: with their sentences alone, since these weigh most."""
 only_on_pages = "check-page.mjs"
 """What a check fetches only where it stands on an example's own page."""
-
-static_import = re.compile(r'^(?:import|export)\b[^;]*?from\s+"(?P<path>\.[^"]+)"', re.MULTILINE)
 for_the_guide = ("title", "source")
 """Keys of the list of slips that no script reads."""
-any_import = re.compile(r'(?:\bfrom\s*|\bimport\s*\(?)"(\.[^"]+)"')
-exported = "export default "
-bare_import = re.compile(r'^import\s+"(?P<path>\.[^"]+)"', re.MULTILINE)
+
+at_start = re.compile(r'^(?:(?:import|export)\b[^;]*?from|import)\s+"(?P<path>\.[^"]+)"', re.MULTILINE)
+"""What a module needs before it can start."""
+at_any_time = re.compile(r'(?:\bfrom\s*|\bimport\s*\(?)"(?P<path>\.[^"]+)"')
+"""The same, and what it fetches later."""
 
 
-def find_modules(main: Path) -> tuple[str, ...]:
-    """The modules that a main module needs before it can start, itself first, as paths from its folder."""
+def find_modules(main: Path, imports: re.Pattern[str] = at_start, *, without: str = "") -> tuple[str, ...]:
+    """The modules that a main module imports, itself first, as paths from its folder.
+
+    Args:
+        main: the main module.
+        imports: which imports count.
+        without: the name of a module that is left out.
+    """
     found = [main.resolve()]
     for module in found:
-        text = module.read_text(encoding="utf-8")
-        for match in (*static_import.finditer(text), *bare_import.finditer(text)):
+        for match in imports.finditer(module.read_text(encoding="utf-8")):
             needed = (module.parent / match["path"]).resolve()
-            if needed not in found:
+            if needed not in found and needed.name != without:
                 found.append(needed)
     return tuple(module.relative_to(main.resolve().parent).as_posix() for module in found)
 
@@ -43,8 +48,8 @@ def find_modules(main: Path) -> tuple[str, ...]:
 def lighten(text: str) -> str:
     """A script or style sheet without its comment lines, indents and empty lines; data without what only the guide shows."""
     if text.startswith(exported + "{"):
-        kept = json.loads(text[len(exported) :].rstrip().removesuffix(";"), object_hook=without_notes)
-        return exported + json.dumps(kept, ensure_ascii=False, separators=(",", ":")) + ";\n"
+        data = read_data(text)
+        return write_data({key: [without_notes(row) for row in value] if isinstance(value, list) else value for key, value in data.items()})
     lines: list[str] = []
     in_comment = False
     for line in map(str.strip, text.splitlines()):
@@ -58,42 +63,41 @@ def lighten(text: str) -> str:
     return "\n".join(lines) + "\n"
 
 
+def write_data(record: dict[str, object]) -> str:
+    """A module that exports an object."""
+    return exported + json.dumps(record, ensure_ascii=False, separators=(",", ":")) + ";\n"
+
+
+def without_notes(row: dict[str, object]) -> dict[str, object]:
+    """A row of data as the scripts need it."""
+    return {key: value for key, value in row.items() if key not in for_the_guide}
+
+
 def copy_for_checks(site: Path) -> None:
     """Put what a check on a light page may load into a folder of its own, with no sentence that it cannot say."""
-    start, there = site / scripts, site / check_scripts
-    if not (start / "embed.mjs").is_file():
+    main = site / scripts / "embed.mjs"
+    if not main.is_file():
         return
-    found = {"embed.mjs": ""}
-    waiting = ["embed.mjs"]
-    for name in waiting:
-        found[name] = (start / name).read_text(encoding="utf-8")
-        for path in any_import.findall(found[name]):
-            needed = os.path.normpath(os.path.join(os.path.dirname(name), path))
-            if needed not in waiting and not needed.endswith(only_on_pages):
-                waiting.append(needed)
-    found["sentences.mjs"] = keep_sentences(found["sentences.mjs"], "".join(found.values()).replace(found["sentences.mjs"], ""))
+    names = find_modules(main, at_any_time, without=only_on_pages)
+    found = {name: (main.parent / name).read_text(encoding="utf-8") for name in names}
+    sentences = found.pop("sentences.mjs")
+    found["sentences.mjs"] = keep_sentences(sentences, "".join(found.values()))
     for name, text in found.items():
-        (there / name).parent.mkdir(parents=True, exist_ok=True)
-        (there / name).write_text(text, encoding="utf-8")
+        path = site / check_scripts / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(text, encoding="utf-8")
 
 
 def keep_sentences(data: str, code: str) -> str:
     """Of all sentences those whose keys, or beginnings of keys, stand in the code."""
     named = {text.removesuffix(".") for text in re.findall(r'["`]([a-z]\w*\.[\w.]*)', code)}
-    sentences: dict[str, str] = json.loads(data[len(exported) :].rstrip().removesuffix(";"))
-    kept = {key: text for key, text in sentences.items() if not named.isdisjoint(beginnings(key))}
-    return exported + json.dumps(kept, ensure_ascii=False, separators=(",", ":")) + ";\n"
+    return write_data({key: text for key, text in read_data(data).items() if not named.isdisjoint(beginnings(key))})
 
 
 def beginnings(key: str) -> tuple[str, ...]:
     """A key, and what it begins with."""
     words = key.split(".")
     return tuple(".".join(words[:count]) for count in range(1, len(words) + 1))
-
-
-def without_notes(row: dict[str, object]) -> dict[str, object]:
-    """A row of data as the scripts need it."""
-    return {key: value for key, value in row.items() if key not in for_the_guide}
 
 
 def lighten_assets(site: Path) -> None:

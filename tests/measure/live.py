@@ -11,7 +11,6 @@ from __future__ import annotations
 
 import gzip
 import os
-import re
 import sys
 import threading
 from collections.abc import Sequence
@@ -27,7 +26,7 @@ from typing import BinaryIO
 from selenium.webdriver import Chrome, ChromeOptions, ChromeService
 
 import tests.browser.phone as phone
-from build_tools.site.scripts import find_modules
+from build_tools.site.scripts import at_any_time, find_modules
 from tests.browser.conftest import Quiet, chromium, driver, flags
 from tests.site.library import build_whole_site
 
@@ -38,8 +37,6 @@ networks = {
 """Slow phone networks: to and fro [ms], how much comes through [bytes/s], and how slow the phone is."""
 
 fast_network = {"offline": False, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1}
-
-imported = re.compile(r'(?:from|import)\s*\(?\s*"(\.[^"]+)"')
 
 watch_taps = """
 window.taps = [];
@@ -98,7 +95,8 @@ def start_browser() -> Chrome:
 
 def report_bytes(site: Path) -> None:
     """Our scripts as a page loads them, and our styles, each file compressed by itself as a server sends it."""
-    scripts = find_loaded(site / "assets/javascripts/main.mjs")
+    main = site / "assets/javascripts/main.mjs"
+    scripts = [main.parent / name for name in find_modules(main, at_any_time)]
     styles = list((Path(__file__).parents[2] / "docs/assets/stylesheets").glob("*.css"))
     together = 0
     for kind in ("laws", "page", "elements", "javascripts", "stylesheets"):
@@ -107,21 +105,9 @@ def report_bytes(site: Path) -> None:
         together += size
         print(f"{kind:12} {len(files):3} files {size / 1000:6.1f} kB gzipped")
     print(f"{'together':22} {together / 1000:6.1f} kB gzipped")
-    at_once = find_modules(site / "assets/javascripts/main.mjs")
-    size = sum(len(gzip.compress((site / "assets/javascripts" / name).read_bytes(), 9)) for name in at_once)
+    at_once = find_modules(main)
+    size = sum(len(gzip.compress((main.parent / name).read_bytes(), 9)) for name in at_once)
     print(f"{'scripts at once':12} {len(at_once):3} files {size / 1000:6.1f} kB gzipped")
-
-
-def find_loaded(first: Path) -> list[Path]:
-    """A script and all that it imports."""
-    found: list[Path] = []
-    waiting = [first.resolve()]
-    while waiting:
-        path = waiting.pop()
-        if path not in found:
-            found.append(path)
-            waiting += [(path.parent / name).resolve() for name in imported.findall(path.read_text(encoding="utf-8"))]
-    return found
 
 
 def report_start(browser: Chrome, host: str, name: str, network: str) -> None:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import json
 import re
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
+
+from build_tools.circuit.sentences import read_data
 
 ROOT = Path(__file__).parents[2]
 SLIPS = ROOT / "docs" / "assets" / "javascripts" / "slips.mjs"
@@ -38,8 +39,7 @@ junction_names = {"where": "c", "right": "+ I2", "written": "− I2"}
 
 def read_slips() -> tuple[Mapping[str, Any], ...]:
     """Every slip, in the order of the list."""
-    text = SLIPS.read_text(encoding="utf-8")
-    return tuple(json.loads(text.removeprefix("export default ").rstrip().removesuffix(";"))["slips"])
+    return tuple(read_data(SLIPS.read_text(encoding="utf-8"))["slips"])
 
 
 def write_list(slips: tuple[Mapping[str, Any], ...]) -> str:

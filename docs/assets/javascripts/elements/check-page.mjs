@@ -1,7 +1,7 @@
 /** The example of its page, as its reader chose it, for a check. */
 
 import { asChosen } from "../laws/as-chosen.mjs";
-import { turned } from "./check-source.mjs";
+import { turnCurrent } from "../laws/circuit.mjs";
 import { findExample } from "./page-state.mjs";
 
 /**
@@ -25,7 +25,7 @@ function makePageSource(live) {
   return {
     isLesson: false,
     place,
-    turn: (current) => live.change({ flip: turned(live.state.flip, current) }),
+    turn: (current) => live.change({ flip: turnCurrent(live.state.flip, current) }),
     listen: (tell, signal) => live.addEventListener("example-change", ({ detail }) => detail.worked !== known.worked && tell(), { signal }),
   };
 }

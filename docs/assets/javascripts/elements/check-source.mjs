@@ -1,6 +1,6 @@
 /** Where a check has its circuit from: data of its own in a lesson, or the example of the page it stands on. */
 
-import { readTopology } from "../laws/circuit.mjs";
+import { readTopology, turnCurrent } from "../laws/circuit.mjs";
 
 /**
  * @typedef {import("../page/checking.mjs").Place & {layout: object | null}} Place
@@ -33,7 +33,7 @@ function makeLessonSource(part) {
     return { example, flip, topology: readTopology(example, { flip }), layout, units: example.units, equations: example.equations, base: page.href };
   };
   const turn = (current) => {
-    flip = turned(flip, current);
+    flip = turnCurrent(flip, current);
     for (const arrow of document.querySelectorAll("body > main .arrow")) arrow.classList.toggle("turned", flip.includes(arrow.dataset.current));
     for (const tell of heard) tell();
   };
@@ -43,5 +43,3 @@ function makeLessonSource(part) {
   };
   return { isLesson: true, place, turn, listen };
 }
-
-export const turned = (flip, current) => (flip.includes(current) ? flip.filter((name) => name !== current) : [...flip, current]);

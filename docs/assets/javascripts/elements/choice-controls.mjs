@@ -1,5 +1,6 @@
 /** What stands beside each direction and each junction to choose otherwise, and the arrows of the figure. */
 
+import { turnCurrent } from "../laws/circuit.mjs";
 import { setName, setText } from "../page/prose.mjs";
 import { say, tell } from "../page/saying.mjs";
 import { wayInWords } from "../page/words.mjs";
@@ -55,9 +56,7 @@ function onFigure(event, example) {
 }
 
 function turnRound(current, example) {
-  const { flip } = example.state;
-  const turned = flip.includes(current) ? flip.filter((name) => name !== current) : [...flip, current];
-  example.change({ flip: turned }, (worked) => tellTurned(current, worked));
+  example.change({ flip: turnCurrent(example.state.flip, current) }, (worked) => tellTurned(current, worked));
 }
 
 function tellTurned(current, { topology, layout, solution }) {

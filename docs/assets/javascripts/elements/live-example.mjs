@@ -99,14 +99,13 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     const isChoice = differ(this.state, state, CHOICES);
     this.state = state;
     this.querySelector("[data-do=again]").hidden = !differ(state, AS_PRINTED, CHOICES);
-    this.#waiting = isChoice ? this.#plan(mayWait) : [() => this.#tell([])];
-    this.#waiting.splice(2, 0, announce);
+    this.#waiting = isChoice ? this.#plan(announce, mayWait) : [() => this.#tell([]), announce];
     if (mayWait) this.#goOn();
     else this.#finish();
   }
 
   /** What is to be done so that the whole page shows its state, in turn. */
-  #plan(mayWait) {
+  #plan(announce, mayWait) {
     const older = this.worked;
     const { set } = this.state;
     this.worked = workOut(set ? this.#practice.take(set) : this.printed, this.state, this.layout);
@@ -122,7 +121,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     this.#unmark();
     this.#timer = setTimeout(() => this.#unmark(), SHOWN_FOR);
     drawChoices(this);
-    return mayWait ? [turnRows, () => write(isSeen), write] : [write];
+    return mayWait ? [turnRows, () => write(isSeen), announce, write] : [write, announce];
   }
 
   /** See what each section shows, one at a time: then the first tap need not wait for it. */

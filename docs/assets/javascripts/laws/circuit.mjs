@@ -65,6 +65,9 @@ export const turnSteps = (steps) => steps.map(turnStep).reverse();
 /** The same branch with its assumed direction turned round. */
 export const turnBranch = ({ current, start, end, steps }) => ({ current, start: end, end: start, steps: turnSteps(steps) });
 
+/** The currents that are turned round, with this one turned round as well, or back again. */
+export const turnCurrent = (flip, current) => (flip.includes(current) ? flip.filter((name) => name !== current) : [...flip, current]);
+
 function readPart(name, said) {
   const value = said.value === null ? null : parse(said.value);
   const part = { name, kind: said.kind, start: said.from, end: said.to, value, state: said.state ?? "" };
