@@ -16,7 +16,7 @@ from pathlib import Path
 
 from build_tools.answer import write_answer
 from build_tools.circuit.starter import starter_text
-from build_tools.laws.practice import most_sets
+from build_tools.laws.practice import most_sets, set_number
 from build_tools.page.record import write_record
 from build_tools.pipeline import FaultyCircuits, check_file, find_files, refuse_twins, work_file
 from build_tools.site.built import read_site
@@ -52,7 +52,7 @@ def build_parser() -> argparse.ArgumentParser:
     solve.add_argument("file", type=Path, metavar="FILE", help="a circuit file")
     solve.add_argument("--json", action="store_true", help="print the whole solution as one JSON object")
     sets = f"with practice values, as on the page with ?set=N: 1 to {most_sets}"
-    solve.add_argument("--set", type=set_number, default=0, metavar="N", help=sets)
+    solve.add_argument("--set", type=read_set_number, default=0, metavar="N", help=sets)
     solve.set_defaults(run=solve_one)
     check = commands.add_parser("check", help="report every fault of circuit files")
     check.add_argument("paths", type=Path, nargs="*", metavar="FILE or FOLDER", help=f"default: the folder {circuits}")
@@ -72,9 +72,9 @@ def build_parser() -> argparse.ArgumentParser:
     return parser
 
 
-def set_number(text: str) -> int:
+def read_set_number(text: str) -> int:
     """The number of a set of practice values; anything else is wrong usage."""
-    if re.fullmatch(r"[1-9][0-9]?", text):
+    if set_number.fullmatch(text):
         return int(text)
     raise argparse.ArgumentTypeError(f"expected a whole number from 1 to {most_sets}, got {text}: each is a set of practice values")
 

@@ -8,6 +8,7 @@ drawn again until the answers are tidy, and the tidiest draw is taken. The scrip
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -23,6 +24,8 @@ from build_tools.laws.units import choose_units
 
 most_sets = 99
 """Sets are numbered from 1 to this."""
+set_number = re.compile(r"[1-9][0-9]?")
+"""How the number of a set is written."""
 most_draws = 40
 """How often a set is drawn before the tidiest has to do."""
 sizes = (1, 2, 3, 4, 5, 6, 8, 10, 12)

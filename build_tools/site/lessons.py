@@ -57,16 +57,6 @@ class Workshop:
     _worked: dict[tuple[object, ...], WorkedCircuit] = field(default_factory=dict)
     _figures: dict[tuple[object, ...], str] = field(default_factory=dict)
 
-    def part(self, asked: Asked, here: str, check: Callable[[], None]) -> str:
-        """One part for the page at the address `here`: a kept one, or a new one once `check` has raised nothing."""
-
-        def make() -> str:
-            check()
-            return self.make(asked, here)
-
-        path = self.circuits / f"{asked.example}.toml"
-        return self.keep.part(f"{asked!r} {here}", path.read_bytes() if path.is_file() else b"", make)
-
     def worked(self, asked: Asked) -> tuple[WorkedCircuit, tuple[object, ...]]:
         """The circuit with the choices made, and the key under which it is kept."""
         path = self.circuits / f"{asked.example}.toml"
@@ -133,12 +123,21 @@ def answer(spot: Spot, here: str, workshop: Workshop) -> tuple[PartKind, str] | 
     if isinstance(asked, Problem):
         return asked
 
-    def check() -> None:
+    made = attempt(asked, spot, workshop, f"{asked!r} {here}", lambda: workshop.make(asked, here))
+    return made if isinstance(made, Problem) else (asked.kind, made)
+
+
+def attempt(asked: Asked, spot: Spot, workshop: Workshop, key: str, make: Callable[[], str]) -> str | Problem:
+    """What is made of what was asked for, kept as long as the circuit's file stays as it is; or what is wrong with it."""
+
+    def checked() -> str:
         if problem := find_wrong_name(asked, spot, workshop):
             raise WrongName(problem)
+        return make()
 
+    path = workshop.circuits / f"{asked.example}.toml"
     try:
-        return asked.kind, workshop.part(asked, here, check)
+        return workshop.keep.part(key, path.read_bytes() if path.is_file() else b"", checked)
     except WrongName as wrong:
         return wrong.problem
     except CircuitError as error:

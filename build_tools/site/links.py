@@ -15,18 +15,18 @@ from pathlib import Path
 from posixpath import dirname, normpath, relpath
 from urllib.parse import SplitResult, parse_qsl, unquote, urlsplit
 
-from build_tools.circuit.problem import CircuitError, Problem, describe, did_you_mean, find_near, listed
+from build_tools.circuit.problem import Problem, describe, did_you_mean, find_near, listed
 from build_tools.circuit.report import write_problem
-from build_tools.laws.practice import most_sets
+from build_tools.laws.practice import most_sets, set_number
 from build_tools.page.parts import PartKind
 from build_tools.site.gone import gone_source
 from build_tools.site.handwritten import HandWritten
 from build_tools.site.lesson_lines import Asked, Spot, fault, find_marked, options, read_options
-from build_tools.site.lessons import Workshop, WrongName, find_wrong_name, tell_missing
+from build_tools.site.lessons import Workshop, attempt, tell_missing
 
 link = re.compile(r"(?:\]\(|^ {0,3}\[[^\]\n]+\]:)\s*<?(?P<to>[^\s()<>]+)")
 modes = {
-    "set": (r"[1-9]\d?", f"a number from 1 to {most_sets}"),
+    "set": (set_number.pattern, f"a number from 1 to {most_sets}"),
     "step": (".+", "the name of a step"),
     "help": ("first|all", "first or all"),
 }
@@ -100,22 +100,14 @@ def find_wrong_choice(spot: Spot, query: str, example: str, workshop: Workshop) 
 
 
 def try_out(asked: Asked, spot: Spot, workshop: Workshop) -> Problem | None:
-    """What is wrong with the choices; where nothing is, that is kept as long as the circuit's file stays as it is."""
+    """What is wrong with the choices."""
 
     def make() -> str:
-        if problem := find_wrong_name(asked, spot, workshop):
-            raise WrongName(problem)
         workshop.worked(asked)
         return ""
 
-    path = workshop.circuits / f"{asked.example}.toml"
-    try:
-        workshop.keep.part(f"link {asked!r}", path.read_bytes() if path.is_file() else b"", make)
-    except WrongName as wrong:
-        return wrong.problem
-    except CircuitError as error:
-        return fault(spot, "choices that leave the circuit sound", "; ".join(map(str, error.problems)))
-    return None
+    made = attempt(asked, spot, workshop, f"link {asked!r}", make)
+    return made if isinstance(made, Problem) else None
 
 
 def find_wrong_id(spot: Spot, name: str, ids: Collection[str]) -> Problem | None:

@@ -32,12 +32,12 @@ class Standby:
         """Put the new site in the place of the old one, unless the build is strict and has warned of something."""
         if self.config.strict and self.warnings.get_counts():
             log.info("%s stays as it was", self.site.name)
-            return self.leave()
-        clean_directory(str(self.site))
-        self.site.mkdir(parents=True, exist_ok=True)
-        for path in self.folder.iterdir():
-            shutil.move(path, self.site / path.name)
-        return self.leave()
+        else:
+            clean_directory(str(self.site))
+            self.site.mkdir(parents=True, exist_ok=True)
+            for path in self.folder.iterdir():
+                shutil.move(path, self.site / path.name)
+        self.leave()
 
     def leave(self) -> None:
         """End the build: nothing is left beside the site."""
