@@ -13,6 +13,7 @@ offered = {
     "figure.html": "Its figure:",
     "equations.html": "Its equation set:",
     "loops.html": "Its loops:",
+    "answers.html": "Its answers:",
     check: "A check of own work:",
 }
 """What is offered for other sites, by its address below embed/NAME/, and the words above the line to copy."""

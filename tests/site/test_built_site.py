@@ -183,6 +183,12 @@ def test_an_example_is_a_light_page(site: Path) -> None:
     assert all(len(gzip.compress(page.read_bytes())) < 16_000 for page in pages)
 
 
+def test_where_no_page_is_the_ways_on_are(site: Path) -> None:
+    """The page for an address that leads nowhere says so, and leads to the lists from whatever depth it is shown at."""
+    links = [link.get("href", "") for link in tree_of(site / "404.html").findall(".//article//a")]
+    assert links == ["/examples/", "/lessons/"]
+
+
 def test_a_build_that_draws_nothing_loads_no_drawing(site: Path) -> None:
     """The plugin leaves schemdraw and numpy alone until a circuit has changed: both take long to load."""
     code = "import sys, build_tools.site.plugin; print([name for name in ('schemdraw', 'numpy') if name in sys.modules])"
