@@ -1,6 +1,6 @@
-"""The sentences of a page, read from the one file that the page's scripts read too.
+"""The sentences of a page, read from the files that the page's scripts read too.
 
-The file is a JavaScript module that exports one JSON object. A sentence has its places in braces; where a count decides
+A file is a JavaScript module that exports one JSON object. A sentence has its places in braces; where a count decides
 between two of them, their keys end in `.one` and `.many`.
 """
 
@@ -13,8 +13,9 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
-path = Path(__file__).parents[2] / "docs/assets/javascripts/sentences.mjs"
-
+folder = Path(__file__).parents[2] / "docs/assets/javascripts"
+files = "*sentences.mjs"
+"""One for each part of a page that fetches its scripts by itself."""
 
 exported = "export default "
 """What stands before the object in a module of data."""
@@ -28,7 +29,10 @@ def read_data(module: str) -> Any:
 @cache
 def read_sentences() -> Mapping[str, str]:
     """Every sentence by its key."""
-    return MappingProxyType(read_data(path.read_text(encoding="utf-8")))
+    said: dict[str, str] = {}
+    for path in sorted(folder.glob(files)):
+        said |= read_data(path.read_text(encoding="utf-8"))
+    return MappingProxyType(said)
 
 
 def find_sentence(key: str, count: object) -> str:

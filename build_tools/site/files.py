@@ -16,7 +16,7 @@ from build_tools.site.gone import gone_source
 from build_tools.site.index import write_index
 from build_tools.site.leads import gone_markdown, lead_files
 from build_tools.site.library import Library, gone_file, record_file
-from build_tools.site.scripts import check_scripts, find_modules, scripts
+from build_tools.site.scripts import find_modules, scripts
 
 
 def add_files(files: Files, library: Library, config: MkDocsConfig) -> None:
@@ -43,7 +43,7 @@ def write_beside(library: Library, config: MkDocsConfig) -> None:
     """Write what stands beside the finished pages, one file after the other: together they would fill the memory."""
     made: set[str] = set()
     main = Path(config.docs_dir) / scripts / "embed.mjs"
-    modules = [f"{check_scripts}/{module}" for module in find_modules(main)] if main.is_file() else []
+    modules = [f"{scripts}/{module}" for module in find_modules(main)] if main.is_file() else []
     for path, content in stand_beside(library, config.site_url or "", modules):
         folder, _, name = f"{config.site_dir}/{path}".rpartition("/")
         if folder not in made:

@@ -16,8 +16,8 @@ from mkdocs.structure.files import Files
 from mkdocs.structure.pages import Page as SitePage
 
 from build_tools import pipeline
+from build_tools.circuit import sentences
 from build_tools.circuit.reading import battery_shapes, resistor_shapes
-from build_tools.circuit.sentences import path as sentences
 from build_tools.page.page import Page
 from build_tools.page.rendering import keep_translated
 from build_tools.site.anchors import know_anchors
@@ -29,7 +29,7 @@ from build_tools.site.lessons import Workshop, leave_places
 from build_tools.site.library import FaultyLibrary, Library, gather
 from build_tools.site.neighbours import link_in_order, listed_below, show_in_section
 from build_tools.site.policy import ForeignScript, Policy
-from build_tools.site.scripts import copy_for_checks, find_modules, lighten_assets, scripts
+from build_tools.site.scripts import find_modules, lighten_assets, scripts
 from build_tools.site.searching import thin_index
 from build_tools.site.standby import Standby
 
@@ -101,7 +101,7 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         self.kept = self.kept or Keep(Path(self.config.keep))
         self.workshop = self.workshop or Workshop(circuits=folder, keep=self.kept, customs=customs)
         self.kept.begin(
-            edition_of(self.running, fingerprint(tool, "*.jinja"), fingerprint(sentences.parent, sentences.name), *customs.values())
+            edition_of(self.running, fingerprint(tool, "*.jinja"), fingerprint(sentences.folder, sentences.files), *customs.values())
         )
         pages = pipeline.work_folder(folder, keep=self.kept, **customs)
         log.info("%d circuits, %d of them worked anew", len(pages), self.kept.made)
@@ -156,7 +156,6 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         examples = self.library.examples.values()
         thin_index(Path(config.site_dir), sorted({topic for page in examples for topic in (*page.topics, *page.ideas)}))
         lighten_assets(Path(config.site_dir))
-        copy_for_checks(Path(config.site_dir))
         if self.policy:
             (Path(config.site_dir) / "policy.txt").write_text(f"Content-Security-Policy: {self.policy.text}\n", encoding="utf-8")
         if self.standby:

@@ -15,10 +15,6 @@ from build_tools.circuit.sentences import exported, read_data
 
 scripts = "assets/javascripts"
 """Where they stand, in docs and in a site."""
-check_scripts = "assets/check"
-"""Where light pages find what they load of them: with their sentences alone, since these weigh most."""
-only_on_pages = "check-page.mjs"
-"""What a check fetches only where it stands on an example's own page."""
 for_the_guide = ("title", "source")
 """Keys of the list of slips that no script reads."""
 
@@ -28,19 +24,18 @@ at_any_time = re.compile(r'(?:\bfrom\s*|\bimport\s*\(?)"(?P<path>\.[^"]+)"')
 """The same, and what it fetches later."""
 
 
-def find_modules(main: Path, imports: re.Pattern[str] = at_start, *, without: str = "") -> tuple[str, ...]:
+def find_modules(main: Path, imports: re.Pattern[str] = at_start) -> tuple[str, ...]:
     """The modules that a main module imports, itself first, as paths from its folder.
 
     Args:
         main: the main module.
         imports: which imports count.
-        without: the name of a module that is left out.
     """
     found = [main.resolve()]
     for module in found:
         for match in imports.finditer(module.read_text(encoding="utf-8")):
             needed = (module.parent / match["path"]).resolve()
-            if needed not in found and needed.name != without:
+            if needed not in found:
                 found.append(needed)
     return tuple(module.relative_to(main.resolve().parent).as_posix() for module in found)
 
@@ -71,33 +66,6 @@ def write_data(record: dict[str, object]) -> str:
 def without_notes(row: dict[str, object]) -> dict[str, object]:
     """A row of data as the scripts need it."""
     return {key: value for key, value in row.items() if key not in for_the_guide}
-
-
-def copy_for_checks(site: Path) -> None:
-    """Put what a check on a light page may load into a folder of its own, with no sentence that it cannot say."""
-    main = site / scripts / "embed.mjs"
-    if not main.is_file():
-        return
-    names = find_modules(main, at_any_time, without=only_on_pages)
-    found = {name: (main.parent / name).read_text(encoding="utf-8") for name in names}
-    sentences = found.pop("sentences.mjs")
-    found["sentences.mjs"] = keep_sentences(sentences, "".join(found.values()))
-    for name, text in found.items():
-        path = site / check_scripts / name
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(text, encoding="utf-8")
-
-
-def keep_sentences(data: str, code: str) -> str:
-    """Of all sentences those whose keys, or beginnings of keys, stand in the code."""
-    named = {text.removesuffix(".") for text in re.findall(r'["`]([a-z]\w*\.[\w.]*)', code)}
-    return write_data({key: text for key, text in read_data(data).items() if not named.isdisjoint(beginnings(key))})
-
-
-def beginnings(key: str) -> tuple[str, ...]:
-    """A key, and what it begins with."""
-    words = key.split(".")
-    return tuple(".".join(words[:count]) for count in range(1, len(words) + 1))
 
 
 def lighten_assets(site: Path) -> None:

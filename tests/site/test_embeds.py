@@ -37,6 +37,7 @@ def test_every_example_has_light_pages(site: Path, folder: str) -> None:
         loaded = [page, *(page.parent / element.get("href", "") for element in tree.iter("link") if element.get("rel") == "stylesheet")]
         scripts = [page.parent / element.get("src", "") for element in tree.iter("script") if element.get("src")]
         loaded += find_loaded(scripts)
+        assert {path.name for path in loaded if path.name.endswith("sentences.mjs")} <= {"way-sentences.mjs", "check-sentences.mjs"}
         assert sum(len(gzip.compress(path.read_bytes())) for path in loaded) < allowed
 
 

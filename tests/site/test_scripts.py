@@ -7,10 +7,16 @@ from pathlib import Path
 
 import pytest
 
-from build_tools.site.scripts import find_modules, keep_sentences, lighten
+from build_tools.circuit.sentences import files, folder, read_data
+from build_tools.site.scripts import find_modules, lighten
 
-folder = Path(__file__).parents[2] / "docs/assets/javascripts"
 modules = sorted(folder.rglob("*.mjs"))
+speakers = [path for path in modules if re.search(r'\b(say|tell)\w*\("', path.read_text(encoding="utf-8"))]
+speaks = {
+    "saying.mjs": ("way-sentences.mjs", "sentences.mjs"),
+    "check-saying.mjs": ("way-sentences.mjs", "check-sentences.mjs"),
+    "telling.mjs": ("way-sentences.mjs",),
+}
 
 
 def test_comments_on_lines_of_their_own_are_taken_out() -> None:
@@ -46,19 +52,19 @@ def test_every_module_that_starts_a_page_is_named_before_it() -> None:
     assert all((folder / path).is_file() for path in found)
 
 
-def test_a_light_page_gets_only_the_sentences_that_its_scripts_say() -> None:
-    """Whole keys, keys with a count, and keys that are put together from a beginning; words that are no key keep nothing."""
-    data = 'export default {"a.one":"1","a.b.one":"2","a.b.many":"3","way.0":"4","way":"5","loops":"6","c.d":"7"};\n'
-    code = 'say("a.b", { count }); tell(`way.${at}`); section("loops"); say("check.x");'
+def test_every_sentence_stands_in_one_file() -> None:
+    """No key is in two of them, so that none is mended in one and left in the other."""
+    keys = [key for path in folder.glob(files) for key in read_data(path.read_text(encoding="utf-8"))]
 
-    assert keep_sentences(data, code) == 'export default {"a.b.one":"2","a.b.many":"3","way.0":"4","way":"5"};\n'
+    assert len(keys) == len(set(keys)) > 300
 
 
-def test_light_pages_say_every_sentence_of_the_check() -> None:
-    """Nothing that a check asks for was left behind."""
-    used = [path for path in modules if path.parent.name != "elements" or path.name.startswith("check-")]
-    code = "".join(path.read_text(encoding="utf-8") for path in used if path.name not in ("sentences.mjs", "slips.mjs"))
-    kept = keep_sentences((folder / "sentences.mjs").read_text(encoding="utf-8"), code)
-    asked = set(re.findall(r'\b(?:say|tell)\("(check\.[\w.]+)"', code))
-    assert len(asked) > 20
-    assert not [key for key in asked if f'"{key}"' not in kept and f'"{key}.one"' not in kept]
+@pytest.mark.parametrize("path", speakers, ids=lambda path: path.stem)
+def test_a_script_finds_the_sentences_that_it_says(path: Path) -> None:
+    """Each key that is written out is in a file that the script speaks from."""
+    text = path.read_text(encoding="utf-8")
+    imported = re.findall(r' from "\.[^"]*/([\w-]*(?:sentences|saying|telling)\.mjs)"', text)
+    spoken = "".join((folder / name).read_text(encoding="utf-8") for each in imported for name in speaks.get(each, (each,)))
+    asked = set(re.findall(r'\b(?:say|tell)\w*\("([\w.]+)"', text))
+
+    assert not [key for key in asked if f'"{key}"' not in spoken and f'"{key}.one"' not in spoken]

@@ -1,6 +1,6 @@
 /** What both checks share: a form with its verdict, the laws fetched when they are needed, the verdict brought into view. */
 
-import { say } from "../page/saying.mjs";
+import { say } from "../page/check-saying.mjs";
 import { build } from "./build.mjs";
 import { findSource } from "./check-source.mjs";
 

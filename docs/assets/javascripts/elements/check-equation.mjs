@@ -1,6 +1,6 @@
 /** `<check-equation>`: which term of my equation is wrong; and the true ones gathered into a set. */
 
-import { listed, say } from "../page/saying.mjs";
+import { listed, say } from "../page/check-saying.mjs";
 import { setText } from "../page/prose.mjs";
 import { wayInWords } from "../page/words.mjs";
 import { build } from "./build.mjs";

@@ -1,7 +1,7 @@
 /** A row of keys for what the keyboard of a phone hides; arrow keys go along it. */
 
 import { nameRuns } from "../page/prose.mjs";
-import { say } from "../page/saying.mjs";
+import { say } from "../page/check-saying.mjs";
 
 const SIGNS = ["+", "−", "·", "/", "(", ")", "=", "Ω", "k"];
 const SPACED = new Set(["+", "−", "="]);

@@ -1,7 +1,7 @@
 /** `<check-numbers>`: are my currents right, and which law do they break. */
 
 import { setText } from "../page/prose.mjs";
-import { listed, say } from "../page/saying.mjs";
+import { listed, say } from "../page/check-saying.mjs";
 import { wayInWords } from "../page/words.mjs";
 import { build } from "./build.mjs";
 import { CheckElement, viewTitle } from "./check-element.mjs";

@@ -7,11 +7,14 @@ import { HELPS } from "../page/fading.mjs";
 import { findEquation } from "../page/terms.mjs";
 import { equationInUnits } from "../laws/meaning.mjs";
 import { setText } from "../page/prose.mjs";
-import { say, tell } from "../page/saying.mjs";
+import { speaking } from "../page/telling.mjs";
+import page from "../sentences.mjs";
+import sentences from "../help-sentences.mjs";
 import { build } from "./build.mjs";
 import { findExample } from "./page-state.mjs";
 import { YourEquation } from "./your-equation.mjs";
 
+const { say, tell } = speaking(page, sentences);
 const giveAway = ["equations", "by-hand", "matrix", "currents", "checks"];
 
 export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
@@ -59,7 +62,7 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
     const first = this.#yours.find((each) => each.missing && each.place.checkVisibility());
     if (!first) return tell(`help.told.${help || "worked"}`);
     const { rule, origin } = first.equation;
-    const name = say(`check.see.${rule}`, { name: origin });
+    const name = say(`equations.${rule}`, { name: origin });
     const href = `#${first.place.id || first.place.getAttribute("aria-labelledby")}`;
     const place = ["a", { href }, ...setText(name, this.example.worked.topology)];
     return [...tell(`help.told.${help}`), " ", ...tell("help.begin", { place })];

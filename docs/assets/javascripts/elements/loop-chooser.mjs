@@ -5,12 +5,15 @@ import { memberKey } from "../laws/loop.mjs";
 import { stepStart } from "../laws/circuit.mjs";
 import { standOf } from "../laws/walking.mjs";
 import { setName, setText } from "../page/prose.mjs";
-import { say, tell } from "../page/saying.mjs";
+import { speaking } from "../page/telling.mjs";
+import sentences from "../choose-sentences.mjs";
 import { build } from "./build.mjs";
 import { setLight } from "./light.mjs";
 import { findTappedPart } from "./live-figure.mjs";
 import { tellSet, tellWalking, viewSet, viewWalking } from "./loop-list.mjs";
 import { findExample } from "./page-state.mjs";
+
+const { say, tell } = speaking(sentences);
 
 const make = (trees) => trees.map((tree) => build(tree));
 

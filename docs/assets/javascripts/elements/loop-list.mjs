@@ -4,9 +4,12 @@ import { walkOf } from "../laws/choices.mjs";
 import { stepStart } from "../laws/circuit.mjs";
 import { memberKey } from "../laws/loop.mjs";
 import { setName, setText } from "../page/prose.mjs";
-import { listed, say, tell } from "../page/saying.mjs";
+import { listed, speaking } from "../page/telling.mjs";
 import { sumText } from "../page/setup.mjs";
 import { loopWords } from "../page/words.mjs";
+import sentences from "../choose-sentences.mjs";
+
+const { say, tell } = speaking(sentences);
 
 /**
  * @typedef {import("../page/saying.mjs").Tree} Tree

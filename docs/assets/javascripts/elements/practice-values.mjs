@@ -1,9 +1,13 @@
 /** Practice values on the page: what shows them beside the sections, and the buttons. Fetched when somebody asks for a set. */
 
 import { takeSet } from "../laws/practice.mjs";
-import { say, tell } from "../page/saying.mjs";
+import { speaking } from "../page/telling.mjs";
+import page from "../sentences.mjs";
+import help from "../help-sentences.mjs";
 import { build } from "./build.mjs";
 import { SETS } from "./page-state.mjs";
+
+const { say, tell } = speaking(page, help);
 
 /** A number with its unit, as in a label ("4.7 kΩ") and in words ("4.7 kilohms"). */
 const PRINTED = /[\d.]+(?=\u00a0\S)/g;

@@ -7,9 +7,13 @@
  */
 
 import { setName, setText } from "../page/prose.mjs";
-import { listed, say, tell } from "../page/saying.mjs";
+import { listed, speaking } from "../page/telling.mjs";
 import { lightOf } from "../page/terms.mjs";
+import page from "../sentences.mjs";
+import sentences from "../step-sentences.mjs";
 import { termsAt } from "./term-places.mjs";
+
+const { say, tell } = speaking(page, sentences);
 
 /**
  * @typedef {{name: string, section: string, shown: Element[], prompt: import("../page/saying.mjs").Tree[],

@@ -5,12 +5,15 @@
  * What is not open yet is hidden, its headings say how many steps are inside, and the address carries the step.
  */
 
-import { say, tell } from "../page/saying.mjs";
+import { speaking } from "../page/telling.mjs";
+import sentences from "../step-sentences.mjs";
 import { build } from "./build.mjs";
 import { bringIntoRoom, reserveRoom } from "./clear-view.mjs";
 import { setLight } from "./light.mjs";
 import { findExample } from "./page-state.mjs";
 import { listSteps, sayStep } from "./step-list.mjs";
+
+const { say } = speaking(sentences);
 
 const START = "start";
 

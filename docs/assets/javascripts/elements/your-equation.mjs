@@ -2,10 +2,13 @@
 
 import { countYours, hasSize, judgeTerm } from "../page/fading.mjs";
 import { setName } from "../page/prose.mjs";
-import { joined, say, tell } from "../page/saying.mjs";
+import { joined, speaking } from "../page/telling.mjs";
 import { tellTerm } from "../page/terms.mjs";
+import page from "../sentences.mjs";
+import sentences from "../help-sentences.mjs";
 import { build } from "./build.mjs";
 
+const { say, tell } = speaking(page, sentences);
 const signs = { "+": "help.plus", "-": "help.minus", 0: "help.neither" };
 
 export class YourEquation {

@@ -2,7 +2,7 @@
 
 import { checkNumbers } from "../laws/check-numbers.mjs";
 import { prepareLaws, tellSaid, viewSpot, viewWays } from "./checking.mjs";
-import { listed, say } from "./saying.mjs";
+import { listed, say } from "./check-saying.mjs";
 import { setText } from "./prose.mjs";
 
 /**

@@ -6,7 +6,7 @@ import { listSlips } from "../laws/check-nearest.mjs";
 import { checkSet } from "../laws/check-set.mjs";
 import { sentence, slipRow } from "../laws/slip-words.mjs";
 import { setText } from "./prose.mjs";
-import { joined, say, tell } from "./saying.mjs";
+import { joined, say, tell } from "./check-saying.mjs";
 
 /**
  * @typedef {import("./saying.mjs").Tree} Tree

@@ -10,7 +10,10 @@
 import { fraction } from "../laws/fraction.mjs";
 import { fold, readNumber } from "../laws/read-number.mjs";
 import { setName } from "./prose.mjs";
-import { tell } from "./saying.mjs";
+import { speaking } from "./telling.mjs";
+import sentences from "../help-sentences.mjs";
+
+const { tell } = speaking(sentences);
 
 /** @typedef {"" | "first" | "all"} Help empty: everything is worked out */
 

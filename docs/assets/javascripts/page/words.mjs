@@ -4,7 +4,7 @@
  */
 
 import { stepEnd, stepStart, turnSteps } from "../laws/circuit.mjs";
-import { listed, say } from "./saying.mjs";
+import { listed, say } from "./telling.mjs";
 
 const AXIS_TOLERANCE = 20;
 const SAME_SPOT = 0.5;
