@@ -23,7 +23,6 @@ class HandLine:
     """One line of the route."""
 
     number: int
-    action: str
     says: str
     """What is done, with the numbers of the lines it uses."""
     formulas: tuple[Markup, ...]
@@ -37,7 +36,6 @@ def view_route(worked: WorkedCircuit) -> tuple[HandLine, ...]:
     return tuple(
         HandLine(
             number=line.number,
-            action=line.action.value,
             says=tell_line(line),
             formulas=tuple(to_markup(math(formula)) for formula in (*write_before(line), write_line(line, worked))),
             is_answer=line.action is Action.FIND and line.current in worked.route.asked,

@@ -16,6 +16,8 @@ from build_tools.site.related import find_related
 place = re.compile(r'<div data-block="([\w-]+)"></div>')
 as_written = re.compile(r"(<(pre|script|textarea)\b.*?</\2>)", re.S)
 indent = re.compile(r"[ \t]*\n[ \t\n]*")
+for_search = " data-search-exclude"
+"""What only the search plugin reads."""
 
 
 class Blocks:
@@ -51,7 +53,7 @@ class Blocks:
             KeyError: with the name of a block that there is none of.
         """
         blocks = self.of_page(address)
-        filled = place.sub(lambda found: blocks[found[1]], without_indents(output))
+        filled = place.sub(lambda found: blocks[found[1]], without_indents(output.replace(for_search, "")))
         lesson = self.library.lessons.get(source)
         return fill_places(filled, lesson) if lesson else filled
 

@@ -16,7 +16,7 @@ from build_tools.site.gone import gone_source
 from build_tools.site.index import write_index
 from build_tools.site.leads import gone_markdown, lead_files
 from build_tools.site.library import Library, gone_file, record_file
-from build_tools.site.scripts import find_modules, scripts
+from build_tools.site.scripts import find_modules, one_sheet, scripts
 
 
 def add_files(files: Files, library: Library, config: MkDocsConfig) -> None:
@@ -37,6 +37,8 @@ def generate(library: Library, config: MkDocsConfig) -> Iterator[File]:
     for address, said in library.gone.items():
         yield beside_nav(gone_source(address), content=gone_markdown(said.title))
     yield add("examples.json", content=write_index(library.examples.values()))
+    if sheets := config.extra["sheets"]:
+        yield add(one_sheet, content="".join(Path(config.docs_dir, sheet).read_text(encoding="utf-8") for sheet in sheets))
 
 
 def write_beside(library: Library, config: MkDocsConfig) -> None:

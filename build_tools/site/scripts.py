@@ -11,10 +11,16 @@ import json
 import re
 from pathlib import Path
 
+from mkdocs.config.defaults import MkDocsConfig
+
 from build_tools.circuit.sentences import exported, read_data
 
 scripts = "assets/javascripts"
 """Where they stand, in docs and in a site."""
+styles = "assets/stylesheets"
+"""Where our style sheets stand."""
+one_sheet = f"{styles}/site.css"
+"""What pages load in place of them: apart they would be a dozen requests, and half as heavy again."""
 for_the_guide = ("title", "source")
 """Keys of the list of slips that no script reads."""
 
@@ -38,6 +44,14 @@ def find_modules(main: Path, imports: re.Pattern[str] = at_start) -> tuple[str, 
             if needed not in found:
                 found.append(needed)
     return tuple(module.relative_to(main.resolve().parent).as_posix() for module in found)
+
+
+def join_styles(config: MkDocsConfig) -> None:
+    """Let pages ask for one style sheet where the settings name those of our folder. Light pages load some of them apart."""
+    ours = [sheet for sheet in config.extra_css if sheet.startswith(f"{styles}/") and Path(config.docs_dir, sheet).is_file()]
+    config.extra["sheets"] = ours
+    if ours:
+        config.extra_css = [one_sheet, *(sheet for sheet in config.extra_css if sheet not in ours)]
 
 
 def lighten(text: str) -> str:

@@ -1,4 +1,4 @@
-"""The search index made light: it is fetched with every page, and the full text of pages would weigh most of it.
+"""The search index made light: it is fetched from every page that one searches from, and the full text of pages would weigh most of it.
 
 Of an example stays what it is found by: title, the first sentence of its summary, values, and its topics and ideas as tags.
 Of a page that people wrote stays its title, its first sentence, its headings, and as tags what it speaks of more than once;

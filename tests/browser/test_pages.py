@@ -111,9 +111,12 @@ def test_turning_pages_keeps_the_data_of_the_page(browser: Chrome, host: str, si
 
 
 def test_search_finds_an_example_by_its_topic(browser: Chrome, host: str) -> None:
-    """Typing a topic lists examples that have it."""
+    """Typing a topic lists examples that have it. Who does not search fetches neither worker nor index."""
     screen.resize(browser, 1280)
     browser.get(host)
+    fetched = browser.execute_script("return performance.getEntriesByType('resource').map(entry => entry.name)")
+    assert [name for name in fetched if name.endswith("search-later.js")]
+    assert not [name for name in fetched if "search_index" in name or "/search." in name]
     browser.find_element(By.CSS_SELECTOR, ".md-search__input").send_keys("bare wire")
     found = WebDriverWait(browser, 10).until(
         lambda _: [a.get_attribute("href") or "" for a in browser.find_elements(By.CSS_SELECTOR, ".md-search-result__link")]

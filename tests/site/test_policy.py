@@ -24,7 +24,7 @@ def test_every_page_carries_the_policy(site: Path) -> None:
     """One rule for every page with furniture, the same as in policy.txt, before anything is loaded; nothing unsafe in it."""
     told = (site / "policy.txt").read_text(encoding="utf-8").strip().removeprefix("Content-Security-Policy: ")
     assert "unsafe" not in told
-    assert told.startswith("default-src 'self'; script-src 'self' 'sha256-")
+    assert told.startswith("default-src 'self'; script-src 'self'; ")
     for path in [*site.rglob("index.html"), site / "404.html"]:
         text = path.read_text(encoding="utf-8")
         policies = re.findall(r'<meta http-equiv="Content-Security-Policy" content="([^"]+)">', text)

@@ -30,7 +30,7 @@ function viewLine(line, { route, units }) {
   const before = writeBefore(line).map((formula) => ["p", { class: "equation before" }, math(formula)]);
   return [
     "li",
-    { class: isAnswer ? "route-line answer" : "route-line", "data-action": line.action, id: `line-${line.number}` },
+    { class: isAnswer ? "route-line answer" : "route-line", id: `line-${line.number}` },
     ["p", { class: "says" }, ["span", { class: "line-number" }, `(${line.number})`], ` ${tellLine(line)}:`],
     ...before,
     ["p", { class: "equation" }, math(writeLine(line, units.current))],
