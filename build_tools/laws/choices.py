@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 from dataclasses import replace
-from itertools import count
 
 from build_tools.circuit.circuit import AssumedCurrent, ChosenLoop, Circuit
+from build_tools.laws.loop_names import free_names, name_all_loops
 from build_tools.laws.topology import Branch, Topology
 
 
@@ -41,11 +41,15 @@ def assume(branch: Branch, turned: bool) -> AssumedCurrent:
 
 
 def name_loops(walks: Sequence[tuple[str, tuple[str, ...]]], topology: Topology) -> tuple[ChosenLoop, ...]:
-    """A loop through the parts of one of the page's loops keeps its name; the others take the first free L and number in turn."""
-    own = {frozenset(step.part.name for step in loop.steps): loop.name for loop in topology.loops}
-    taken = {*own.values(), *topology.circuit.part, *topology.circuit.points, *(branch.current for branch in topology.branches)}
-    free = (name for number in count(1) if (name := f"L{number}") not in taken)
-    return tuple(ChosenLoop(name=own.pop(frozenset(through), "") or next(free), start=start, through=through) for start, through in walks)
+    """A loop keeps its name whatever else is in the set; what is no simple loop, or there a second time, takes a number after them."""
+    names = name_all_loops(topology)
+    free = free_names(topology, tuple(names.values()))
+    number_of = {step.part.name: number for number, branch in enumerate(topology.branches) for step in branch.steps}
+
+    def name(through: tuple[str, ...]) -> str:
+        return names.pop(frozenset(number_of[part] for part in through), "") or next(free)
+
+    return tuple(ChosenLoop(name=name(through), start=start, through=through) for start, through in walks)
 
 
 def parse_walk(text: str) -> tuple[str, tuple[str, ...]]:

@@ -125,15 +125,16 @@ def view_junction(junction: Junction, worked: WorkedCircuit, at: int) -> Junctio
     """One junction."""
     topology = worked.topology
     written = write_junction(junction, topology.branches)
-    sides = {side: [term.current for term in written.terms if term.reason is side] for side in (Reason.ENTERS, Reason.LEAVES)}
+    enters, leaves = (listed([term.current for term in written.terms if term.reason is side]) for side in (Reason.ENTERS, Reason.LEAVES))
     key = "junctions.used" if at else "junctions.left_out"
     others = Markup(", ").join(set_point(point) for point in junction.points if point != junction.name)
     says = tell(
         key,
         name=set_point(junction.name),
         others=tell("junctions.others" if at else "junctions.left_out_others", points=others) if others else "",
-        enters=set_text(listed(sides[Reason.ENTERS]) or say("junctions.nothing"), topology),
-        leaves=set_text(listed(sides[Reason.LEAVES]) or say("junctions.nothing"), topology),
+        enters=set_text(enters or say("junctions.nothing"), topology),
+        leaves=set_text(leaves or say("junctions.nothing"), topology),
+        so="" if enters and leaves else say("junctions.one_sided"),
     )
     return JunctionView(
         junction=junction.name,

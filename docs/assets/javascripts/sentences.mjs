@@ -25,9 +25,10 @@ export default {
   "junctions.enough.many": ", so {count} equations say all that the rule can say",
   "junctions.used": "**Junction {name}**{others}: in {enters}; out {leaves}.",
   "junctions.others": " (with {points}, joined by plain lines)",
-  "junctions.left_out": "**Junction {name}**{others} is left out: in {enters}; out {leaves}. Whatever enters or leaves it does the opposite at the other junctions, so its equation is the sum of the others with all signs turned round. It says nothing new, and is kept for the [checks](#checks).",
+  "junctions.left_out": "**Junction {name}**{others} is left out: in {enters}; out {leaves}.{so} Whatever enters or leaves it does the opposite at the other junctions, so its equation is the sum of the others with all signs turned round. It says nothing new, and is kept for the [checks](#checks).",
   "junctions.left_out_others": " (with {points})",
   "junctions.nothing": "none",
+  "junctions.one_sided": " So at least one of them will come out negative, unless all are zero.",
   "junctions.none": "At no point do three or more branches meet, so there is no junction and nothing for the junction rule to say: one and the same current goes all the way round.",
   "junctions.no_current": "No current flows, so there is nothing for the junction rule to say.",
 

@@ -10,7 +10,7 @@
 
 import { stepEnd } from "./circuit.mjs";
 import { isLess } from "./hand-rows.mjs";
-import { findPieces, followChoice, memberKey } from "./loop.mjs";
+import { findPieces, followChoice, freeNames, memberKey, nameAllLoops } from "./loop.mjs";
 
 const MOST_LOOPS = 20;
 
@@ -114,21 +114,20 @@ function findBusiest(names, branches, node, parts) {
   return names.reduce((best, name) => (isLess(rank(name), rank(best)) ? best : name), names[0]);
 }
 
-/** A loop through the parts of one of the page's loops keeps its name; the others take the first free L and number in turn. */
+/**
+ * A loop keeps its name whatever else is in the set: the page's loops have theirs, every other one its place among all
+ * loops. What is no simple loop, or there a second time, takes a number after them.
+ */
 function nameLoops(walks, topology) {
-  const { loops, part, branches, points } = topology;
-  const own = new Map(loops.map((loop) => [memberKey(loop.steps, branches), loop.name]));
-  const taken = new Set([...own.values(), ...Object.keys(part), ...branches.map((branch) => branch.current), ...points]);
-  const name = (key) => {
-    const kept = own.get(key);
-    if (own.delete(key)) return kept;
-    let number = 1;
-    while (taken.has(`L${number}`)) number += 1;
-    taken.add(`L${number}`);
-    return `L${number}`;
-  };
+  const { branches } = topology;
+  const all = nameAllLoops(topology);
+  const names = new Map(all.map(({ name, steps }) => [memberKey(steps, branches), name]));
+  const free = freeNames({ ...topology, loops: all });
   return walks.map((walk) => {
     const steps = followChoice(walk, topology);
-    return { name: name(memberKey(steps, branches)), start: walk.start, steps };
+    const key = memberKey(steps, branches);
+    const name = names.get(key) ?? free();
+    names.delete(key);
+    return { name, start: walk.start, steps };
   });
 }

@@ -65,12 +65,12 @@ export function turnToFirstPart(walk, parts) {
 }
 
 /**
- * Every simple closed loop, those with few parts first; the page's own loops keep their walk.
+ * Every simple closed loop, those with few parts first; the page's own loops keep their walk and their name.
  * @param {import("./circuit.mjs").Topology} topology with the loops of the page
- * @returns {{start: string, steps: import("./circuit.mjs").Step[]}[]}
+ * @returns {{name?: string, start: string, steps: import("./circuit.mjs").Step[]}[]}
  */
 export function findAllLoops({ branches, loops, parts }) {
-  const found = new Map(loops.map((loop) => [memberKey(loop.steps, branches), { start: loop.start, steps: loop.steps }]));
+  const found = new Map(loops.map((loop) => [memberKey(loop.steps, branches), loop]));
   for (const numbers of findSums(loops.map((loop) => branchVector(loop.steps, branches)))) {
     const members = branches.filter((_, number) => numbers.has(number));
     const key = [...numbers].sort((a, b) => a - b).join();
@@ -79,6 +79,23 @@ export function findAllLoops({ branches, loops, parts }) {
     found.set(key, { start: stepStart(steps[0]), steps });
   }
   return [...found.values()].sort((one, other) => one.steps.length - other.steps.length);
+}
+
+/** The same, each with a name that it keeps whatever is chosen. @returns {import("./circuit.mjs").Loop[]} */
+export function nameAllLoops(topology) {
+  const free = freeNames(topology);
+  return findAllLoops(topology).map((loop) => ({ ...loop, name: loop.name ?? free() }));
+}
+
+/** A maker of names for loops: L and the next number that nothing is called by yet. */
+export function freeNames({ loops, part, branches, points }) {
+  const taken = new Set([...loops.map((loop) => loop.name), ...Object.keys(part), ...branches.map((branch) => branch.current), ...points]);
+  let number = 0;
+  return () => {
+    do number += 1;
+    while (taken.has(`L${number}`));
+    return `L${number}`;
+  };
 }
 
 /** Which branches a walk goes through, as one text. */

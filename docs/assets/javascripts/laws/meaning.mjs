@@ -4,7 +4,7 @@ import { findRoute } from "./by-hand.mjs";
 import { applyChoices } from "./choices.mjs";
 import { readTopology } from "./circuit.mjs";
 import { makeEquation, writeEquations } from "./equation.mjs";
-import { findAllLoops } from "./loop.mjs";
+import { nameAllLoops } from "./loop.mjs";
 import { judgeLoops } from "./loop-set.mjs";
 import { MINUS, plain, rounded, withUnit } from "./numeral.mjs";
 import { solveCircuit } from "./solution.mjs";
@@ -12,12 +12,11 @@ import { readUnits, toUnits } from "./units.mjs";
 
 /**
  * @typedef {{example: object, layout: object | null, topology: import("./circuit.mjs").Topology,
- *   units: ReturnType<typeof readUnits>, equations: EquationSet, written: EquationSet, all: Walked[],
+ *   units: ReturnType<typeof readUnits>, equations: EquationSet, written: EquationSet, all: import("./circuit.mjs").Loop[],
  *   loopSet: import("./loop-set.mjs").LoopSet, solution: object | null, route: object | null, isOwnSet: boolean}} Worked
  *   equations in SI units, written in the page's; all: every loop of the circuit; solution and route are null where the
  *   chosen loops do not decide every current
  * @typedef {{unknowns: string[], equations: import("./equation.mjs").Equation[]}} EquationSet
- * @typedef {{start: string, steps: import("./circuit.mjs").Step[]}} Walked
  */
 
 /**
@@ -33,7 +32,7 @@ export function workOut(example, choices = {}, layout = null) {
   const units = readUnits(example.units);
   const isOwnSet = !choices.flip?.length && !choices.leaveOut && !choices.walk?.length;
   return whenAsked({ example, layout, topology, units, isOwnSet }, {
-    all: () => findAllLoops(own),
+    all: () => nameAllLoops(own),
     loopSet: ({ all }) => judgeLoops(topology, all),
     counted: ({ loopSet }) => leaveOutRepeats(topology, loopSet),
     equations: ({ counted }) => writeEquations(counted),

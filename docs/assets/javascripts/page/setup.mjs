@@ -54,11 +54,13 @@ export function viewJunctions(worked) {
 
 function viewJunction(junction, { topology }, at) {
   const written = writeJunction(junction, topology.branches);
-  const side = (reason) => setText(listed(written.terms.filter((term) => term.reason === reason).map((term) => term.current)) || say("junctions.nothing"), topology);
+  const [enters, leaves] = ["enters", "leaves"].map((side) => listed(written.terms.filter(({ reason }) => reason === side).map(({ current }) => current)));
+  const side = (names) => setText(names || say("junctions.nothing"), topology);
+  const so = enters && leaves ? "" : say("junctions.one_sided");
   const key = junction.used ? "junctions.used" : "junctions.left_out";
   const points = junction.points.filter((point) => point !== junction.name).map(setPoint);
   const others = points.length ? tell(junction.used ? "junctions.others" : "junctions.left_out_others", { points: joined(points, ", ") }) : "";
-  const says = ["p", {}, ...tell(key, { name: setPoint(junction.name), others, enters: side("enters"), leaves: side("leaves") })];
+  const says = ["p", {}, ...tell(key, { name: setPoint(junction.name), others, enters: side(enters), leaves: side(leaves), so })];
   if (!junction.used) return ["li", { class: "left-out", "data-junction": junction.name }, says];
   const formula = wholeEquation(written.terms.map((term) => [term.factor, term.current]));
   return ["li", { id: `junction-${at}`, "data-junction": junction.name }, says, numbered(formula, at)];
