@@ -108,7 +108,7 @@ def test_an_insufficient_set_says_why_there_is_no_answer(browser: Chrome, name: 
     """A loop taken out: no answer yet, and what is missing; another one taken in: the answer is there again."""
     phone.tap(browser, "loop-chooser summary")
     phone.tap(browser, "[data-choose=out]")
-    assert "one loop more is needed" in phone.said(browser)
+    assert "take in one loop more that says something new" in phone.said(browser)
     for section in ("by-hand", "currents", "checks"):
         assert phone.section_text(browser, section).startswith("Thereisnoansweryet")
     phone.tap(browser, ".loop-list .note.new ~ .live-tools [data-choose=in]")
@@ -118,17 +118,25 @@ def test_an_insufficient_set_says_why_there_is_no_answer(browser: Chrome, name: 
 @pytest.mark.parametrize("name", ["frost-bridge"])
 @pytest.mark.usefixtures("open_example")
 def test_a_loop_too_many_says_what_it_repeats(browser: Chrome, name: str) -> None:
-    """One loop more than are needed is a sum of the others, and the page says which."""
+    """One loop more than are needed is a sum of the others; the page says which, before and afterwards, and taking one of them out helps."""
     phone.tap(browser, "loop-chooser summary")
+    note = phone.find(browser, "[data-walk] .note").text
+    assert note == "Follows from L1, L2 and L3: take one of those out, or it will not count."
     phone.tap(browser, "[data-walk] [data-choose=in]")
-    assert "L4 says nothing new: its equation is" in phone.said(browser)
+    note = phone.find(browser, "[data-choice=L4] .note").text
+    assert note == "Does not count, for it follows from L1, L2 and L3: take one of those out, or this one."
+    told = "L4 is in the set now, but does not count: its equation is L1 + L2 + L3. Take one of those out, and it counts."
+    assert (phone.said(browser), seen_beside(browser, "[data-choice=L4]")) == (told, told)
     assert "L4" in browser.execute_script("return document.querySelector('.set-repeats').closest('.loop-walk').dataset.loop")
     assert phone.section_text(browser, "currents") == write_texts(name)["currents"]
+    phone.tap(browser, "[data-choice=L2] [data-choose=out]")
+    assert phone.said(browser).startswith("L2 is out of the set. This set suffices")
+    assert not browser.find_elements("css selector", "[data-choice] .note:not(ul + .note)")
 
 
 @pytest.mark.usefixtures("open_example")
 def test_a_loop_that_is_not_printed_has_its_mark_too(browser: Chrome, host: str) -> None:
-    """It takes a free ring inside it, dashed, which turns with it; a tap on the ring lights the whole walk; L3 keeps its name."""
+    """It takes a free ring inside it, dashed, which the chooser explains; it turns with the loop; a tap on it lights the whole walk."""
     phone.open_page(browser, f"{host}examples/frost-bridge/?walk=a.E1.R1.R3_c.R2.R5.R1_a.E1.R2.R4")
     chosen = "document.querySelectorAll('.figure-frame .loop:not(.not-chosen)')"
     rings = f"return [...{chosen}].map(e => [e.textContent, e.classList.contains('lent')])"
@@ -140,6 +148,8 @@ def test_a_loop_that_is_not_printed_has_its_mark_too(browser: Chrome, host: str)
     assert browser.execute_script(lit) == "E1,L4,R2,R4"
     assert phone.said(browser).startswith("L4: clockwise from a")
     phone.tap(browser, "loop-chooser summary")
+    note = "The ring of L4 in the figure is dashed, because it was drawn for another loop: tap it, and its whole way lights up."
+    assert phone.find(browser, ".loop-list + .note").text == note
     phone.tap(browser, "[data-choice=L4] [data-choose=turn]")
     assert "turned" in (phone.find(browser, ".loop.lent").get_attribute("class") or "")
     phone.tap(browser, "[data-choice=L2] [data-choose=show]")
@@ -167,7 +177,43 @@ def test_a_loop_walked_by_tapping_parts(browser: Chrome) -> None:
     phone.press(browser, "[data-choose=next][data-part-name=R4]")
     phone.tap(browser, "[data-choose=done]")
     assert phone.search(browser).endswith("_a.E1.R1.R5.R4")
-    assert "L4 is taken in" in phone.said(browser)
+    assert phone.said(browser).startswith("L6 is in the set now, but does not count")
+    assert seen_beside(browser, ".own-walk") == phone.said(browser)
+
+
+@pytest.mark.parametrize(
+    ("parts", "told"),
+    [
+        (("R1", "R3", "E1"), "This is L1, already in the set."),
+        (("R3", "R1", "E1"), "L1 is now walked the other way: every term of its equation changes sign, so it still says the same."),
+        (("E1", "R2", "R4"), "L4 is in the set now: clockwise from a"),
+    ],
+)
+@pytest.mark.usefixtures("open_example")
+def test_what_comes_of_a_walk_is_said_where_it_ends(browser: Chrome, host: str, parts: tuple[str, ...], told: str) -> None:
+    """A loop of the set again, the same one the other way, a new one: one line below the thumb; back takes the line away with the loop."""
+    phone.open_page(browser, f"{host}examples/frost-bridge/?walk=a.E1.R1.R3_e.R5.R4.R3")
+    before = phone.search(browser)
+    phone.tap(browser, "loop-chooser summary")
+    phone.tap(browser, "[data-choose=walk]")
+    for part in parts:
+        phone.press(browser, f"[data-choose=next][data-part-name={part}]")
+    phone.tap(browser, "[data-choose=done]")
+    assert seen_beside(browser, ".own-walk").startswith(told)
+    assert phone.said(browser).startswith(told)
+    assert browser.execute_script("return document.activeElement.dataset.choose") == "walk"
+    if phone.search(browser) == before:
+        return
+    browser.back()
+    phone.wait_until(browser, "!document.querySelector('.chooser-says')")
+
+
+def seen_beside(browser: Chrome, place: str) -> str:
+    """What the chooser says of the last choice, if that is on the screen."""
+    line = phone.find(browser, f"{place} .chooser-says")
+    top, bottom = browser.execute_script("const {top, bottom} = arguments[0].getBoundingClientRect(); return [top, bottom]", line)
+    assert 0 < top < bottom < phone.size["height"]
+    return str(browser.execute_script("return arguments[0].textContent", line))
 
 
 @pytest.mark.parametrize("name", ["frost-bridge"])
@@ -269,4 +315,4 @@ def test_a_loop_that_repeats_others_says_so_in_the_list(browser: Chrome, host: s
     phone.tap(browser, ".loop-choice summary")
     phone.tap(browser, "[data-walk] [data-choose=in]")
     notes = [each.text for each in browser.find_elements("css selector", "[data-choice] .note")]
-    assert notes == ["Says nothing new: left out of the set."]
+    assert notes == ["Does not count, for it follows from L1 and L2: take one of those out, or this one."]

@@ -2,8 +2,9 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { readTopology } from "../../docs/assets/javascripts/laws/circuit.mjs";
+import { readTopology, stepStart } from "../../docs/assets/javascripts/laws/circuit.mjs";
 import { readChoices, walkOf, writeChoices } from "../../docs/assets/javascripts/laws/choices.mjs";
+import { findSame, findSources } from "../../docs/assets/javascripts/laws/loop-sources.mjs";
 import { equationText, workOut } from "../../docs/assets/javascripts/laws/meaning.mjs";
 import { SECTIONS, viewSection } from "../../docs/assets/javascripts/page/views.mjs";
 import { bridge } from "./bridge.mjs";
@@ -66,11 +67,13 @@ test("a turned direction changes its signs and its answer, and nothing that real
 test("a loop that is a sum of others is named with its sum, and the answer waits", () => {
   const around = workOut(bridge).all.find((loop) => loop.steps.length === 4 && loop.steps.every((step) => !["E1", "R5"].includes(step.part.name)));
   const worked = workOut(bridge, { walk: [topology.loops[1], topology.loops[2], around].map(walkOf) });
-  const { repeats, independent, missing, isEnough, untouched, helpful } = worked.loopSet;
+  const { repeats, independent, missing, isEnough, untouched } = worked.loopSet;
   assert.deepEqual([independent, missing, isEnough], [2, 1, false]);
   assert.deepEqual(repeats.map(({ name, sum }) => [name, sum.map(({ name: loop }) => loop)]), [["L7", ["L2", "L3"]]]);
   assert.deepEqual(untouched, ["I6"]);
-  assert.ok(helpful.length && helpful.every((loop) => loop.steps.some((step) => step.part.name === "E1")));
+  const through = worked.all.map((loop) => [loop.steps.some((step) => step.part.name === "E1"), findSources(loop, worked.topology)]);
+  assert.ok(through.every(([isThrough, sources]) => isThrough === (sources === null)));
+  assert.deepEqual(findSources({ steps: around.steps }, topology), ["L2", "L3"]);
   assert.equal(worked.solution, null);
   for (const id of SECTIONS) assert.ok(JSON.stringify(viewSection(id, worked)).length > 50, id);
   assert.match(JSON.stringify(viewSection("currents", worked)), /There is no answer yet/);
@@ -88,6 +91,14 @@ test("a loop keeps its name whichever loops stand beside it, and however it is w
   assert.deepEqual(namesOf(around), ["L7"]);
   assert.deepEqual(namesOf(second, second), ["L2", "L8"]);
   assert.deepEqual(all.map((loop) => loop.name).toSorted(), ["L1", "L2", "L3", "L4", "L5", "L6", "L7"]);
+});
+
+test("a walk is known again in the set: the same way from wherever it begins, the other way, or not at all", () => {
+  const { start, through } = walkOf(topology.loops[1]);
+  const elsewhere = stepStart(topology.loops[1].steps[1]);
+  assert.deepEqual(findSame({ start: elsewhere, through: [...through.slice(1), through[0]] }, topology), { at: 1, isTurned: false });
+  assert.deepEqual(findSame({ start, through: through.toReversed() }, topology), { at: 1, isTurned: true });
+  assert.deepEqual(findSame(walkOf(workOut(bridge).all.at(-1)), topology), { at: -1, isTurned: false });
 });
 
 test("one loop too many is left out of the set, and the answer stands", () => {

@@ -30,7 +30,7 @@ for (const [says, walks, expected] of [
   ["a loop walked the other way turns its ring", [first, turn(second)], ["L1 L1", "L2 L2 turned"]],
   ["a loop round others takes a free ring inside it", [first, second, around], ["L1 L1", "L2 L2", "L3 L4 lent"]],
   ["and turns it with itself", [first, second, turn(around)], ["L1 L1", "L2 L2", "L3 L4 lent turned"]],
-  ["a loop gives way to one that fits nowhere else", [around, right, third], ["L1 L4 lent", "L2 L5 lent", "L3 L3"]],
+  ["a loop gives way to one that fits nowhere else", [around, right, third], ["L1 L4 lent", "L2 L7 lent", "L3 L3"]],
   ["where no ring is free there is none", [first, second, third, around], ["L1 L1", "L2 L2", "L3 L3"]],
   ["a ring outside a loop is none of its", [second, third, right], ["L2 L2", "L3 L3"]],
 ]) {

@@ -1,16 +1,17 @@
 /** `<loop-chooser>`: a panel below the loops in which a reader chooses the set, or walks a loop of their own. */
 
 import { parseWalk, walkOf } from "../laws/choices.mjs";
-import { memberKey } from "../laws/loop.mjs";
 import { stepStart } from "../laws/circuit.mjs";
+import { findSame } from "../laws/loop-sources.mjs";
 import { standOf } from "../laws/walking.mjs";
 import { setName, setText } from "../page/prose.mjs";
 import { speaking } from "../page/telling.mjs";
 import sentences from "../choose-sentences.mjs";
 import { build } from "./build.mjs";
+import { bringIntoRoom } from "./clear-view.mjs";
 import { setLight } from "./light.mjs";
 import { findTappedPart } from "./live-figure.mjs";
-import { tellSet, tellWalking, viewSet, viewWalking } from "./loop-list.mjs";
+import { tellSet, tellTakenIn, tellWalking, viewSet, viewWalking } from "./loop-list.mjs";
 import { findExample } from "./page-state.mjs";
 
 const { say, tell } = speaking(sentences);
@@ -53,13 +54,36 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
 
   /** Show the set as it is chosen, and the walk as far as it goes. */
   show() {
-    this.set.replaceChildren(...make(viewSet(this.example.worked)));
+    const lent = [...this.closest("article").querySelectorAll(".figure-frame .loop.lent")].map((ring) => ring.dataset.loop);
+    this.set.replaceChildren(...make(viewSet(this.example.worked, lent)));
     this.#showWalk();
+    this.#showSaid();
   }
 
-  #showWalk() {
+  /** What came of a choice, where it was made; until something else is chosen. */
+  #said = null;
+
+  #say(trees, { dataset: { focus } }) {
+    this.#said = { trees, focus, state: this.example.state };
+    this.#showSaid();
+    bringIntoRoom(this.querySelector(".chooser-says"));
+    return trees;
+  }
+
+  #showSaid() {
+    this.querySelector(".chooser-says")?.remove();
+    const { trees, focus, state } = this.#said ?? {};
+    if (state !== this.example.state) return;
+    const place = this.querySelector(`[data-focus="${CSS.escape(focus)}"]`)?.closest("li, .own-walk") ?? this.set.firstChild;
+    place.append(build(["p", { class: "chooser-says" }, ...trees]));
+  }
+
+  #showWalk(before = []) {
     const begin = ["p", { class: "live-tools" }, ["button", { type: "button", class: "live-button", "data-choose": "walk", "data-focus": "walk" }, say("choose.walk")]];
-    this.walk.replaceChildren(...make(this.walking ? viewWalking(standOf(this.walking, this.topology), this.topology) : [begin]));
+    const stand = this.walking && standOf(this.walking, this.topology);
+    const told = stand && [...before, ...tellWalking(stand, this.topology)];
+    this.walk.replaceChildren(...make(stand ? viewWalking(stand, this.topology, told) : [begin]));
+    return told;
   }
 
   #onToggle() {
@@ -79,21 +103,26 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
     return this.topology.loops.findIndex((loop) => loop.name === choice);
   }
 
-  #put(at, walk, said) {
-    this.example.change({ walk: this.topology.loops.map(walkOf).with(at, walk) }, said);
+  /** Choose these loops; what is said about it stands where it was chosen, too. */
+  #choose(walk, said, button) {
+    this.example.change({ walk }, (worked) => this.#say(said(worked), button));
+  }
+
+  #put(at, walk, said, button) {
+    this.#choose(this.topology.loops.map(walkOf).with(at, walk), () => said, button);
   }
 
   #turn(button) {
     const at = this.#placeOf(button);
     const { start, through } = walkOf(this.topology.loops[at]);
-    this.#put(at, { start, through: through.toReversed() }, tell("choose.turned", { name: this.#nameOf(at) }));
+    this.#put(at, { start, through: through.toReversed() }, tell("choose.turned", { name: this.#nameOf(at) }), button);
   }
 
   #start(button) {
     const at = this.#placeOf(button);
     const { through } = walkOf(this.topology.loops[at]);
     const start = stepStart(this.topology.loops[at].steps[1]);
-    this.#put(at, { start, through: [...through.slice(1), through[0]] }, tell("choose.started", { name: this.#nameOf(at), point: setName(start, "point") }));
+    this.#put(at, { start, through: [...through.slice(1), through[0]] }, tell("choose.started", { name: this.#nameOf(at), point: setName(start, "point") }), button);
   }
 
   #light(button) {
@@ -103,21 +132,21 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
 
   #takeOut(button) {
     const at = this.#placeOf(button);
-    this.example.change({ walk: this.topology.loops.map(walkOf).toSpliced(at, 1) }, (worked) => [...tell("choose.taken_out"), " ", ...tellSet(worked)[0]]);
+    const name = this.#nameOf(at);
+    this.#choose(this.topology.loops.map(walkOf).toSpliced(at, 1), (worked) => [...tell("choose.taken_out", { name }), " ", ...tellSet(worked)[0]], button);
   }
 
   #takeIn(button) {
-    this.#add(parseWalk(button.closest("li").dataset.walk));
+    this.#add(parseWalk(button.closest("li").dataset.walk), button);
   }
 
-  /** Take a loop in; one through the same parts gives its place to it. */
-  #add(walk) {
-    const key = keyOf(walk, this.topology);
-    const at = this.topology.loops.findIndex((loop) => memberKey(loop.steps, this.topology.branches) === key);
-    if (at >= 0) return this.#put(at, walk, tell("choose.was_in", { name: this.#nameOf(at) }));
-    const count = this.topology.loops.length;
-    const said = (worked) => [...tell("choose.taken_in", { name: setText(worked.topology.loops[count].name, worked.topology) }), " ", ...(tellSet(worked)[worked.loopSet.repeats.length ? 1 : 0])];
-    this.example.change({ walk: [...this.topology.loops.map(walkOf), walk] }, said);
+  /** Take a loop in; walked the other way, one of the set takes its way. */
+  #add(walk, button) {
+    const { at, isTurned } = findSame(walk, this.topology);
+    const name = at < 0 ? "" : this.#nameOf(at);
+    if (isTurned) this.#put(at, walk, tell("choose.turned", { name }), button);
+    else if (name) this.example.announce(this.#say(tell("choose.was_in", { name }), button));
+    else this.#choose([...this.topology.loops.map(walkOf), walk], (worked) => tellTakenIn(worked, worked.topology.loops.at(-1).name), button);
   }
 
   #nameOf(at) {
@@ -142,10 +171,8 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
 
   #done() {
     const { start, through } = standOf(this.walking, this.topology);
-    this.#leave();
-    this.#add({ start, through });
-    this.#showWalk();
-    this.querySelector("[data-choose=walk]").focus({ preventScroll: true });
+    this.#leaveWalk();
+    this.#add({ start, through }, this.querySelector("[data-choose=walk]"));
   }
 
   #leaveWalk() {
@@ -163,14 +190,15 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
   }
 
   /** The walk with these parts; what to do next has the focus, and is said. */
-  #walkOn(parts, before = "") {
+  #walkOn(parts, before) {
     const hadFocus = this.contains(document.activeElement);
     this.walking = parts;
-    this.#showWalk();
+    this.#said = null;
+    const told = this.#showWalk(before);
     setLight(this.closest("article"), "tap", { part: parts });
     const stand = standOf(parts, this.topology);
     if (hadFocus) this.walk.querySelector(stand.isClosed ? "[data-choose=done]" : "[data-choose=next], [data-choose=back]").focus({ preventScroll: true });
-    this.example.announce([...(before ? [...before, " "] : []), ...tellWalking(stand, this.topology)]);
+    this.example.announce(told);
   }
 
   /** While a walk goes on, a tap on a part of the figure is its next part, and nothing else. */
@@ -183,9 +211,6 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
     const part = setText(name, this.topology);
     if (next.includes(name)) this.#walkOn([...this.walking, name]);
     else if (this.walking.at(-1) === name) this.#back();
-    else this.#walkOn(this.walking, tell(this.topology.branchOf.has(name) ? "choose.not_next" : "choose.not_alive", { part }));
+    else this.#walkOn(this.walking, [...tell(this.topology.branchOf.has(name) ? "choose.not_next" : "choose.not_alive", { part }), " "]);
   }
 }
-
-/** Which branches a walk goes through, as one text. */
-const keyOf = ({ through }, { part, branches }) => memberKey(through.map((name) => ({ part: part[name], forward: true })), branches);

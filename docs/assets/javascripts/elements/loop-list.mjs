@@ -1,8 +1,9 @@
 /** The panel for choosing loops, as trees: what the set is worth, its loops, the other loops, and a walk of one's own. */
 
-import { walkOf } from "../laws/choices.mjs";
+import { formatWalk, walkOf } from "../laws/choices.mjs";
 import { stepStart } from "../laws/circuit.mjs";
 import { memberKey } from "../laws/loop.mjs";
+import { findSources } from "../laws/loop-sources.mjs";
 import { setName, setText } from "../page/prose.mjs";
 import { listed, speaking } from "../page/telling.mjs";
 import { sumText } from "../page/setup.mjs";
@@ -25,8 +26,22 @@ export function tellSet({ loopSet, topology }) {
   return [whole, ...repeated, ...open];
 }
 
-/** @param {Worked} worked @returns {Tree[]} */
-export function viewSet(worked) {
+/** What there is to say of a loop that was taken in. @param {Worked} worked @param {string} name @returns {Tree[]} */
+export function tellTakenIn(worked, name) {
+  const { topology, layout, loopSet } = worked;
+  const loop = topology.loops.find((each) => each.name === name);
+  const repeat = loopSet.repeats.find((each) => each.name === name);
+  const set = (text) => setText(text, topology);
+  if (repeat) return tell("choose.taken_in_old", { name: set(name), sum: set(sumText(repeat.sum)) });
+  return [...tell("choose.taken_in", { name: set(name), way: set(loopWords(loop, layout)) }), " ", ...tellSet(worked)[0]];
+}
+
+/**
+ * @param {Worked} worked
+ * @param {string[]} lent the loops whose rings in the figure were drawn for others
+ * @returns {Tree[]}
+ */
+export function viewSet(worked, lent) {
   const { topology, all } = worked;
   const chosen = topology.loops.map((loop) => memberKey(loop.steps, topology.branches));
   const others = all.filter((loop) => !chosen.includes(memberKey(loop.steps, topology.branches)));
@@ -34,6 +49,7 @@ export function viewSet(worked) {
     ["div", { class: "set-worth" }, ...tellSet(worked).map((sentence) => ["p", {}, ...sentence])],
     ["h4", {}, say("choose.in_set")],
     ["ul", { class: "loop-list" }, ...topology.loops.map((loop) => viewChosen(loop, worked))],
+    ...(lent.length ? [["p", { class: "note" }, ...tell("choose.lent", { count: lent.length, names: setText(listed(lent), topology) })]] : []),
     ["h4", {}, say("choose.others")],
     others.length ? ["ul", { class: "loop-list" }, ...others.map((loop) => viewOther(loop, worked))] : ["p", {}, say("choose.no_others")],
   ];
@@ -44,12 +60,12 @@ function viewChosen(loop, { topology, layout, loopSet }) {
   const key = memberKey(steps, topology.branches);
   const next = steps.length > 1 ? stepStart(steps[1]) : "";
   const isLast = topology.loops.length === 1;
-  const saysNothing = loopSet.repeats.some((each) => each.name === name);
+  const repeat = loopSet.repeats.find((each) => each.name === name);
   return [
     "li",
     { "data-choice": name },
     ["p", {}, ["strong", {}, ...setText(name, topology)], ": ", ...setText(loopWords(loop, layout), topology), "."],
-    ...(saysNothing ? [["p", { class: "note" }, say("choose.nothing_new")]] : []),
+    ...(repeat ? [["p", { class: "note" }, ...tell("choose.nothing_new", { names: setText(listed(repeat.sum.map((each) => each.name)), topology) })]] : []),
     buttons(
       ["turn", `turn ${key}`, say("choose.turn")],
       next && ["start", `start ${key}`, ...tell("choose.start", { point: setName(next, "point") })],
@@ -60,27 +76,32 @@ function viewChosen(loop, { topology, layout, loopSet }) {
   ];
 }
 
-function viewOther(loop, { topology, layout, loopSet }) {
-  const { start, through } = walkOf(loop);
-  const isNew = loopSet.helpful.includes(loop);
-  const note = ["p", { class: isNew ? "note new" : "note" }, say(isNew ? "choose.new" : "choose.old")];
-  const key = memberKey(loop.steps, topology.branches);
-  return ["li", { "data-walk": [start, ...through].join(".") }, ["p", {}, ...setText(loopWords(loop, layout), topology), "."], note, buttons(["in", `loop ${key}`, say("choose.take_in")])];
+function viewOther(loop, { topology, layout }) {
+  const sources = findSources(loop, topology);
+  const note = sources ? tell("choose.old", { names: setText(listed(sources), topology) }) : tell("choose.new");
+  return [
+    "li",
+    { "data-walk": formatWalk(walkOf(loop)) },
+    ["p", {}, ["strong", {}, setName(loop.name, "loop")], ": ", ...setText(loopWords(loop, layout), topology), "."],
+    ["p", { class: sources ? "note" : "note new" }, ...note],
+    buttons(["in", `loop ${memberKey(loop.steps, topology.branches)}`, say("choose.take_in")]),
+  ];
 }
 
 /**
  * A walk of the reader's own, as far as it goes.
  * @param {import("../laws/walking.mjs").Walking} walking
  * @param {import("../laws/circuit.mjs").Topology} topology
+ * @param {Tree[]} told where it stands, in words
  * @returns {Tree[]}
  */
-export function viewWalking(walking, topology) {
+export function viewWalking(walking, topology, told) {
   const { through, isClosed, next } = walking;
   const parts = next.map((part) => ["next", `next ${part}`, ...setText(part, topology)]);
   const undo = through.length ? ["back", "walk back", say("choose.back")] : null;
   return [
     ["p", {}, say("choose.how")],
-    ["p", { class: "walk-so-far" }, ...tellWalking(walking, topology)],
+    ["p", { class: "walk-so-far" }, ...told],
     ["p", { class: "next-parts" }, ...buttons(...parts).slice(2)],
     buttons(isClosed ? ["done", "walk done", say("choose.take_in")] : null, undo, ["leave", "walk leave", say("choose.leave")]),
   ];

@@ -33,7 +33,7 @@ export function workOut(example, choices = {}, layout = null) {
   const isOwnSet = !choices.flip?.length && !choices.leaveOut && !choices.walk?.length;
   return whenAsked({ example, layout, topology, units, isOwnSet }, {
     all: () => nameAllLoops(own),
-    loopSet: ({ all }) => judgeLoops(topology, all),
+    loopSet: () => judgeLoops(topology),
     counted: ({ loopSet }) => leaveOutRepeats(topology, loopSet),
     equations: ({ counted }) => writeEquations(counted),
     written: ({ equations }) => equationsInUnits(equations, units),
