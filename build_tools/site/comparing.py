@@ -89,7 +89,8 @@ def equation_places(record: dict[str, Any]) -> dict[str, str]:
     """What the id of each equation leads to: a junction by its name, a loop by its parts in the order of their names."""
     walks = {loop["name"]: ", ".join(sorted(loop["walk"])) for loop in record.get("loops", [])}
     numbered = enumerate(record.get("equations", []), 1)
-    return {f"{each['rule']}-{number}": walks.get(each["origin"], each["origin"]) for number, each in numbered}
+    by_number = {f"{each['rule']}-{number}": walks.get(each["origin"], each["origin"]) for number, each in numbered}
+    return by_number | {f"loop-{name}": walk for name, walk in walks.items()}
 
 
 def compare_parts(old: Mapping[str, Any], new: Mapping[str, Any]) -> list[str]:

@@ -87,15 +87,10 @@ class Workshop:
         figure = self.figure(asked, page) if asked.kind is PartKind.FIGURE else ""
         section = section_of[asked.kind]
         if asked.kind is PartKind.LOOP:
-            section = f"loop-{number_of_loop(worked, asked.name)}"
+            section = f"loop-{asked.name}"
         href = way(here, f"examples/{asked.example}/") + asked.query + (f"#{section}" if section else "")
         source = Source(href=href, title=page.title, summary=page.summary)
         return render_part(asked.kind, name, worked, figure=figure, layout=read_layout(page.blocks["layout"]), source=source)
-
-
-def number_of_loop(worked: WorkedCircuit, name: str) -> int:
-    """The number of a loop's equation, which its id on the page carries."""
-    return next(at for at, equation in enumerate(worked.equations.equations, 1) if equation.rule == "loop" and equation.origin == name)
 
 
 def write_lessons(pages: Iterable[HandWritten], workshop: Workshop) -> tuple[dict[str, Lesson], list[str]]:

@@ -1,6 +1,6 @@
 """Links of hand-written pages to pages and examples: what the address asks for is there, as in a lesson's line.
 
-    [the right loop](../examples/link-wire.md?flip=I1#loop-3)
+    [the right loop](../examples/link-wire.md?flip=I1#loop-L2)
 
 The site generator looks at the page and the section; the choices between them would only fail on a student's phone.
 """
@@ -115,6 +115,7 @@ def find_wrong_id(spot: Spot, name: str, ids: Collection[str]) -> Problem | None
     if not name or name in ids:
         return None
     kind = re.escape(re.split(r"[-_\d]", name)[0])
-    alike = sorted((each for each in ids if re.fullmatch(rf"{kind}-\d+", each)), key=lambda each: (len(each), each))
+    by_name, by_number = ([each for each in ids if re.fullmatch(f"{kind}-{rest}", each)] for rest in (r"(?!\d)\w+", r"\d+"))
+    alike = sorted(by_name or by_number, key=lambda each: (len(each), each))
     there = f"there {'is' if len(alike) == 1 else 'are'} {listed([f'#{each}' for each in alike])}"
     return fault(spot, "an id on the page of the example", describe(f"#{name}"), there if alike else did_you_mean(name, ids))

@@ -97,6 +97,18 @@ def test_references_by_id_are_met(site: Path) -> None:
     assert not missing
 
 
+def test_a_loop_is_led_to_by_its_name_and_by_its_number(site: Path) -> None:
+    """The name, which stays when equations are counted otherwise, and the number behind its equation."""
+    walks = [walk for page in (site / "examples").glob("*/index.html") for walk in tree_of(page).findall(".//section[@class='loop-walk']")]
+    assert len(walks) > 30
+    for walk in walks:
+        number = "".join(element.text or "" for element in walk.iter("span") if element.get("class") == "equation-number")
+        heading = walk.find("h3")
+        assert heading is not None
+        assert heading.get("id") == walk.get("aria-labelledby") == f"loop-{walk.get('data-loop')}"
+        assert f"({walk.get('id', '').removeprefix('loop-')})" == number
+
+
 def test_drawings_and_formulas_are_well_formed(site: Path) -> None:
     """Every SVG and MathML element is well-formed XML, not only what a lenient browser makes of it."""
     seen = Counter[str]()

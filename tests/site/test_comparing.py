@@ -84,7 +84,8 @@ def walk_elsewhere(library: Path) -> None:
             walk_elsewhere,
             [
                 "changed         examples/bilge-pump/  loops, equations",
-                "other places    examples/bilge-pump/  #loop-3 was E2, R2, R3, W2, is E1, E2, R1, R2, W1, W2",
+                "other places    examples/bilge-pump/  #loop-3 was E2, R2, R3, W2, is E1, E2, R1, R2, W1, W2; "
+                "#loop-L2 was E2, R2, R3, W2, is E1, E2, R1, R2, W1, W2",
             ],
         ),
     ],

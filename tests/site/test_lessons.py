@@ -95,7 +95,7 @@ def test_choices_are_worked_out_in_the_build(library: Path, publish: Publish) ->
     turned = built(library, publish, "[:bilge-pump loop L1 flip=I1:]")
     assert "with the arrow" in plain
     assert "against the arrow" in turned
-    assert 'href="../examples/bilge-pump/?flip=I1#loop-2"' in turned
+    assert 'href="../examples/bilge-pump/?flip=I1#loop-L1"' in turned
 
 
 def test_a_lesson_links_to_one_loop_with_a_direction_turned(library: Path, publish: Publish, caplog: pytest.LogCaptureFixture) -> None:

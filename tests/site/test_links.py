@@ -21,7 +21,7 @@ wrong = [
     ("bilge-pump.md?walk=a.E1.R1.R3.W1_a.E1.R3", "choices that leave the circuit sound", "expected a part that begins at b"),
     ("bilge-pump.md?set=700", "expected a number from 1 to 99 after “set=”", 'got "700"'),
     ("bilge-pump.md?help=some", "expected first or all after “help=”", 'got "some"'),
-    ("bilge-pump.md#loop", 'an id on the page of the example, got "#loop"', "there are #loop-2 and #loop-3"),
+    ("bilge-pump.md#loop", 'an id on the page of the example, got "#loop"', "there are #loop-L1 and #loop-L2"),
     ("bilge-pump.md#currants", 'got "#currants"', 'did you mean "currents"?'),
     ("bilge-pomp.md", "expected the source of a page", 'did you mean "bilge-pump"?'),
     ("old-pump.md#loops", "expected the source of a page", 'it is called "bilge-pump" now'),

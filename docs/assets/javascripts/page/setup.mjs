@@ -91,12 +91,12 @@ function viewMissing({ missing, untouched }, topology) {
 function viewLoop(loop, worked, at) {
   const { topology, layout, units, loopSet } = worked;
   const written = equationInUnits(writeLoop(loop, topology), units);
-  const id = at ? `loop-${at}` : `loop-${loop.name}`;
+  const id = `loop-${loop.name}`;
   const head = [column(say("loops.part")), column(say("loops.walked")), column(say("loops.term"), "number")];
   const repeat = loopSet.repeats.find((each) => each.name === loop.name);
   return [
     "section",
-    { class: "loop-walk", "data-loop": loop.name, "aria-labelledby": id },
+    { class: "loop-walk", ...(at ? { id: `loop-${at}` } : {}), "data-loop": loop.name, "aria-labelledby": id },
     ["h3", { id }, ...tell("loops.heading", { name: setText(loop.name, topology) })],
     ["p", {}, ...tell("loops.walk", { way: setText(loopWords(loop, layout), topology) })],
     table("walk", head, written.terms.map((term) => viewWalk(term, topology))),
