@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
-from xml.etree.ElementTree import Element, SubElement, tostring
+from xml.etree.ElementTree import Element, tostring
 
 from markupsafe import Markup
 
@@ -41,14 +41,14 @@ def row(*children: Node, **attributes: str) -> Node:
 
 
 def operator(sign: str) -> Node:
-    """A sign between terms."""
+    """A sign between terms, or before the first: where a row begins with it, it belongs to what follows."""
     return node("mo", text=sign)
 
 
 def number(text: str) -> Node:
     """A number as written; its minus is part of it."""
     if text.startswith(MINUS):
-        return row(node("mo", text=MINUS, form="prefix"), node("mn", text=text[1:]))
+        return row(operator(MINUS), node("mn", text=text[1:]))
     return node("mn", text=text)
 
 
@@ -66,7 +66,7 @@ def fraction(value: Fraction) -> Node:
     if is_terminating(value):
         return number(plain(value))
     upright = node("mfrac", node("mn", text=str(abs(value.numerator))), node("mn", text=str(value.denominator)))
-    return row(node("mo", text=MINUS, form="prefix"), upright) if value < 0 else upright
+    return row(operator(MINUS), upright) if value < 0 else upright
 
 
 def unit(text: str) -> Node:
@@ -98,8 +98,7 @@ def term_sum(terms: Iterable[tuple[Fraction, str]], **attributes: str) -> Node:
     total = row(**attributes)
     for factor, current in terms:
         if len(total) or factor < 0:
-            sign = SubElement(total, "mo", {} if len(total) else {"form": "prefix"})
-            sign.text = MINUS if factor < 0 else "+"
+            total.append(operator(MINUS if factor < 0 else "+"))
         total.append(row(product(factor, current), class_="term", data_current=current))
     if not len(total):
         total.append(node("mn", text="0"))

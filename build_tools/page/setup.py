@@ -17,7 +17,7 @@ from build_tools.laws.branch import why_idle
 from build_tools.laws.equation import Equation, Reason, Rule, Term, write_junction
 from build_tools.laws.meaning import WorkedCircuit, gathered_terms
 from build_tools.laws.topology import Junction, Loop
-from build_tools.page.mathml import equation, math, name, node, number, row, term_sum, to_markup
+from build_tools.page.mathml import equation, math, name, number, operator, row, term_sum, to_markup
 from build_tools.page.prose import set_text
 from build_tools.page.telling import tell
 
@@ -183,7 +183,7 @@ def signed_term(factor: Fraction, current: str, part: str) -> Element:
         return row(number("0"), class_="term", data_part=part)
     written = term_sum([(factor, current)], data_part=part)
     if factor > 0:
-        written.insert(0, node("mo", text="+", form="prefix"))
+        written.insert(0, operator("+"))
     return written
 
 

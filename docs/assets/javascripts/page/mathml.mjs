@@ -10,14 +10,11 @@ export const displayed = (...children) => ["math", { display: "block" }, ...chil
 
 export const row = (children, attributes = {}) => ["mrow", attributes, ...children];
 
-/** A sign between terms. */
+/** A sign between terms, or before the first: where a row begins with it, it belongs to what follows. */
 export const operator = (sign) => ["mo", {}, sign];
 
-/** A sign that belongs to what follows. */
-export const prefix = (sign) => ["mo", { form: "prefix" }, sign];
-
 /** A number as written; its minus is part of it. */
-export const number = (text) => (text.startsWith(MINUS) ? row([prefix(MINUS), ["mn", {}, text.slice(1)]]) : ["mn", {}, text]);
+export const number = (text) => (text.startsWith(MINUS) ? row([operator(MINUS), ["mn", {}, text.slice(1)]]) : ["mn", {}, text]);
 
 /** A name: its letter italic, the rest an upright subscript. */
 export function name(text) {
@@ -30,7 +27,7 @@ export function name(text) {
 export function fractionTree(value) {
   if (isTerminating(value)) return number(plain(value));
   const upright = ["mfrac", {}, ["mn", {}, `${value.size().numerator}`], ["mn", {}, `${value.denominator}`]];
-  return value.isNegative ? row([prefix(MINUS), upright]) : upright;
+  return value.isNegative ? row([operator(MINUS), upright]) : upright;
 }
 
 const unit = (text) => ["mtext", {}, SPACE + text];
@@ -57,7 +54,7 @@ export function termSum(terms, attributes = {}) {
   const written = terms.flatMap(([factor, current], at) => {
     const sign = factor.isNegative ? MINUS : "+";
     const term = row([product(factor, current)], { class: "term", "data-current": current });
-    return at ? [operator(sign), term] : factor.isNegative ? [prefix(sign), term] : [term];
+    return at || factor.isNegative ? [operator(sign), term] : [term];
   });
   return row(written.length ? written : [["mn", {}, "0"]], attributes);
 }

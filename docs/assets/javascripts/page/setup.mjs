@@ -3,7 +3,7 @@
 import { writeJunction, writeLoop } from "../laws/equation.mjs";
 import { equationInUnits, gatheredTerms } from "../laws/meaning.mjs";
 import { MINUS, plain } from "../laws/numeral.mjs";
-import { equation, math, name, number, prefix, row, termSum } from "./mathml.mjs";
+import { equation, math, name, number, operator, row, termSum } from "./mathml.mjs";
 import { setText } from "./prose.mjs";
 import { joined, listed, say, tell } from "./saying.mjs";
 import { cell, column, numberCell, rowHeading, table } from "./table.mjs";
@@ -130,7 +130,7 @@ function viewWalk(term, topology) {
 function signedTerm({ factor, current, origin }) {
   if (factor.isZero) return row([number("0")], { class: "term", "data-part": origin });
   const [tag, attributes, ...children] = termSum([[factor, current]], { "data-part": origin });
-  return [tag, attributes, ...(factor.isPositive ? [prefix("+")] : []), ...children];
+  return [tag, attributes, ...(factor.isPositive ? [operator("+")] : []), ...children];
 }
 
 /** @param {Worked} worked @returns {Tree[]} */
