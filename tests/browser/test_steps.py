@@ -337,7 +337,7 @@ def test_a_wrong_sign_is_explained_and_not_given_away(student: Chrome, host: str
     emf, internal = find_all(student, ".loop-walk:nth-of-type(1) .your-term")
     Select(internal.find_element("css selector", "select")).select_by_visible_text("+")
     says = internal.find_element("css selector", ".feedback").text
-    assert says == "You go through E1 along I1, so the potential drops there."
+    assert says == "Not yet. You go through E1 along I1, so the potential drops there."
     assert find(student, "live-example [role=status]").text == says
     assert internal.find_element("css selector", "select[aria-invalid=true]")
     internal.find_element("css selector", "input").send_keys("0,1", Keys.TAB)
@@ -352,10 +352,14 @@ def test_a_wrong_sign_is_explained_and_not_given_away(student: Chrome, host: str
 @pytest.mark.parametrize(
     ("size", "says"),
     [
-        ("3000", "Look at the prefix: the equations of this page are in kΩ."),
+        ("3000", "Not yet. Look at the prefix: the equations of this page are in kΩ."),
+        ("3 Ω", "Not yet. Look at the prefix: the equations of this page are in kΩ."),
+        ("3 V", "Not yet. The unit is wrong: the size is a resistance, in kΩ."),
         ("-3", "The sign has a field of its own; here goes the size alone."),
-        ("three", "Write the size as a number, such as 4.7 or 4,7."),
-        ("4", "The size is what stands before I1: the resistance of R1 in kΩ."),
+        ("three", "Write the size as a number, such as 4.7, 4,7 or 4.7 kΩ."),
+        ("3 times", "Write the size as a number, such as 4.7, 4,7 or 4.7 kΩ."),
+        ("4", "Not yet. The size is what stands before I1: the resistance of R1 in kΩ."),
+        ("4 kΩ", "Not yet. The size is what stands before I1: the resistance of R1 in kΩ."),
     ],
 )
 def test_a_wrong_size_is_explained(student: Chrome, host: str, size: str, says: str) -> None:
@@ -365,6 +369,57 @@ def test_a_wrong_size_is_explained(student: Chrome, host: str, size: str, says: 
     sign = "+" if "rise" in hidden_text(student, "tr[data-part=R1] td[data-withheld]") else "\N{MINUS SIGN}"
     fill(row, sign, size)
     assert row.find_element("css selector", ".feedback").text == says
+
+
+@pytest.mark.parametrize(("part", "size"), [("R1", "3 kΩ"), ("R1", "3k"), ("R1", "3000 ohm"), ("E1", "9 V"), ("E1", "9000mV")])
+def test_a_size_may_have_its_unit(student: Chrome, host: str, part: str, size: str) -> None:
+    """Written in the page's unit or another one, the term stands."""
+    open_page(student, f"{host}examples/frost-bridge/?help=all")
+    assert find(student, ".your-term input").get_attribute("placeholder") == "size"
+    row = find(student, f".loop-walk tr[data-part={part}] .your-term")
+    fill(row, "+" if "rise" in hidden_text(student, f"tr[data-part={part}] td[data-withheld]") else "\N{MINUS SIGN}", size)
+    assert find(student, "live-example [role=status]").text.startswith("Right.")
+
+
+def test_a_sign_is_judged_when_the_keys_have_come_to_it(student: Chrome, host: str) -> None:
+    """On the way through the list nothing is said; leaving it says it in words, and so does Enter."""
+    open_page(student, f"{host}examples/{BILGE}/?help=all")
+    rows = find_all(student, ".loop-walk:nth-of-type(1) .your-term")
+    for row, keys, told in (
+        (rows[0], (Keys.ARROW_DOWN, Keys.ARROW_DOWN, Keys.TAB), "Not yet. You go through E1 from minus to plus"),
+        (rows[1], (Keys.ARROW_DOWN, Keys.ENTER), "Not yet. You go through E1 along I1"),
+        (rows[1], (Keys.ARROW_DOWN, Keys.ENTER), "The sign is right. Now the size, without sign."),
+    ):
+        said = row.find_element("css selector", ".feedback").text
+        student.execute_script("arguments[0].focus()", row.find_element("css selector", "select"))
+        for key in keys:
+            assert row.find_element("css selector", ".feedback").text == said
+            press(student, key)
+        WebDriverWait(student, 2).until(lambda _: row.find_element("css selector", ".feedback").text.startswith(told), told)
+
+
+def test_a_junction_by_keys_goes_from_term_to_term(student: Chrome, host: str) -> None:
+    """A sign that stands when it is left hands the focus on to the next one."""
+    open_page(student, f"{host}examples/{BILGE}/?help=all")
+    item = find(student, "li[data-junction]:not(.left-out)")
+    first = item.find_element("css selector", ".your-term select")
+    current = (first.get_attribute("aria-label") or "").rpartition(" ")[2]
+    example = json.loads(find(student, "#circuit").get_attribute("textContent") or "{}")
+    enters = {branch["current"]: branch["to"] for branch in example["branches"]}[current] == item.get_attribute("data-junction")
+    student.execute_script("arguments[0].focus()", first)
+    press(student, *[Keys.ARROW_DOWN] * (1 if enters else 2), Keys.TAB)
+    WebDriverWait(student, 2).until(lambda _: "Right." in item.text)
+    assert student.execute_script("return document.activeElement.matches('.your-term select')")
+
+
+def test_what_is_lit_no_longer_is_said_to_be_so(student: Chrome, host: str) -> None:
+    """A second tap puts the light out, and the line that told of it goes."""
+    open_page(student, f"{host}examples/{BILGE}/")
+    part = find(student, ".figure-frame .part[data-part=E1] .body path")
+    for told in ("E1 is lit in the figure", "Nothing is lit any more."):
+        tap(student, part)
+        assert told in find(student, "live-example [role=status]").text
+    assert not lit(student)
 
 
 def hidden_text(browser: Chrome, selector: str) -> str:

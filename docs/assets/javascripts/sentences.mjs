@@ -150,6 +150,7 @@ export default {
   "light.no_sign": "there is no term",
   "light.enters": "{current} enters junction {junction}, so its sign is plus.",
   "light.leaves": "{current} leaves junction {junction}, so its sign is minus.",
+  "light.off": "Nothing is lit any more.",
   "light.lit": "{name} is lit in the figure.",
   "light.current": "{current} is the current through {parts}.",
   "light.terms": "The terms of {part}:",

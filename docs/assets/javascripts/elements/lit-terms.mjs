@@ -34,7 +34,7 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     this.article.addEventListener("click", (event) => this.#onClick(event), { signal });
     this.article.addEventListener("keydown", (event) => this.#onKey(event), { signal });
     this.article.addEventListener("example-change", () => this.#renew(), { signal });
-    document.addEventListener("keydown", (event) => event.key === "Escape" && !event.defaultPrevented && this.end(), { signal });
+    document.addEventListener("keydown", (event) => event.key === "Escape" && !event.defaultPrevented && this.#putOut(), { signal });
     addEventListener("resize", () => this.#openFormulas(), { signal });
     for (const kind of ["toggle", "contentvisibilityautostatechange"]) this.article.addEventListener(kind, () => this.#openFormulas(), { signal, capture: true });
     this.#setKeys();
@@ -59,6 +59,13 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     this.chooser.value = "";
     setLight(this.article, "tap", null);
     this.#showPressed();
+  }
+
+  /** The reader wants nothing lit any more. */
+  #putOut() {
+    if (!this.#tapped) return;
+    this.end();
+    this.example.announce(say("light.off"));
   }
 
   /** Light the terms that stand at a place of the text, and say why they have their signs. */
@@ -107,7 +114,7 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     const parts = Object.keys(this.example.printed.parts);
     this.chooser = this.querySelector("select");
     this.chooser.replaceChildren(new Option(say("light.nothing"), ""), ...parts.map((name) => new Option(name, name)));
-    this.chooser.addEventListener("change", () => (this.chooser.value ? this.lightPart(this.chooser.value) : this.end()), { signal: this.#abort.signal });
+    this.chooser.addEventListener("change", () => (this.chooser.value ? this.lightPart(this.chooser.value) : this.#putOut()), { signal: this.#abort.signal });
     this.list = this.querySelector(".light-list");
     this.note = build(["div", { class: "light-note" }]);
   }
@@ -141,7 +148,7 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     if (event.defaultPrevented || (!key && event.target.closest(ownUse)) || event.target.closest("lit-terms, .light-note")) return;
     const place = (key ?? event.target).closest(tappable);
     const again = place && (place === this.#tapped?.place || (place.closest(".figure-frame") && place.dataset.part === this.chooser.value));
-    if (!place || again || getSelection()?.toString()) return this.end();
+    if (!place || again || getSelection()?.toString()) return this.#putOut();
     this.#tap(key?.closest("tr") ?? place);
   }
 

@@ -126,7 +126,9 @@ export class YourEquation {
     fields.append(sign, ...(size ? [size] : []), build(["span", { class: "your-name" }, ...(term.current ? [setName(term.current, "current")] : [this.worked.units.voltage])]), show);
     place.append(fields, says);
     const view = { ...each, sign, size, says, fields };
-    for (const field of [sign, size].filter(Boolean)) field.addEventListener("change", () => this.#check(view));
+    const judge = () => (sign.value !== answer.sign || (size && size.value !== answer.size)) && this.#check(view);
+    onChosen(sign, judge);
+    size?.addEventListener("change", judge);
     show.addEventListener("click", () => this.#stand(view, "shown"));
     if (answer.stands) this.#showStanding(view);
   }
@@ -142,7 +144,7 @@ export class YourEquation {
   #makeSize(term, name, answer) {
     const { units } = this.worked;
     const unit = term.current ? units.resistance : units.voltage;
-    const input = build(["input", { type: "text", inputmode: "decimal", autocomplete: "off", "aria-label": say("help.size", { name, unit }), size: "5" }]);
+    const input = build(["input", { type: "text", inputmode: "decimal", autocomplete: "off", "aria-label": say("help.size", { name, unit }), placeholder: say("help.size_field"), size: "5" }]);
     input.value = answer.size;
     return input;
   }
@@ -190,7 +192,8 @@ export class YourEquation {
     const says = build(["p", { class: "feedback" }]);
     const tellRule = () => (select.value ? say(`help.${select.value === rule ? "named" : "not"}.${rule}`) : "");
     says.textContent = tellRule();
-    select.addEventListener("change", () => {
+    onChosen(select, () => {
+      if (select.value === this.rule.rule) return;
       this.rule.rule = select.value;
       says.textContent = tellRule();
       this.onChange(says.textContent);
@@ -200,4 +203,17 @@ export class YourEquation {
     made.append(says);
     return made;
   }
+}
+
+/** Do something once a choice is made: by keys not on the way to it, but with Enter or when its list is left. */
+function onChosen(select, action) {
+  let onTheWay = false;
+  select.addEventListener("keydown", ({ key }) => {
+    onTheWay = key !== "Enter";
+    if (!onTheWay) action();
+  });
+  select.addEventListener("pointerdown", () => (onTheWay = false));
+  select.addEventListener("change", () => onTheWay || action());
+  // By then it is known what has the focus instead.
+  select.addEventListener("focusout", () => setTimeout(() => select.isConnected && action()));
 }

@@ -9,6 +9,7 @@
 
 import { fraction } from "../laws/fraction.mjs";
 import { fold, readNumber } from "../laws/read-number.mjs";
+import { inUnits, readUnit, sizeOf } from "../laws/read-units.mjs";
 import { setName } from "./prose.mjs";
 import { speaking } from "./telling.mjs";
 import sentences from "../help-sentences.mjs";
@@ -41,8 +42,11 @@ export function judgeTerm(equation, term, { sign, size }, { topology, units }) {
   if (!sign) return { verdict: "open", says: [] };
   const isSized = hasSize(equation) && sign !== "0";
   const signFault = findSignFault(equation, term, sign);
-  const found = signFault ?? (isSized && size.trim() ? findSizeFault(term, size, topology) : "");
-  if (found) return { verdict: "wrong", fault: signFault ? "sign" : "size", says: tell(found, namesOf(equation, term, units)) };
+  const found = signFault ?? (isSized && size.trim() ? findSizeFault(term, size, topology, units) : "");
+  if (found) {
+    const why = tell(found, namesOf(equation, term, units));
+    return { verdict: "wrong", fault: signFault ? "sign" : "size", says: notRead.includes(found) ? why : tell("help.wrong", { why }) };
+  }
   return isSized && !size.trim() ? { verdict: "open", says: tell("help.sign_right") } : { verdict: "right", says: [] };
 }
 
@@ -63,14 +67,21 @@ function findSignFault({ rule }, { factor, reason, current }, sign) {
   return signFaults[reason];
 }
 
-function findSizeFault({ factor, current, origin }, size, topology) {
+/** What was not written as a size is not held to be wrong. */
+const notRead = ["help.sign_in_size", "help.unreadable"];
+
+function findSizeFault({ factor, current, origin }, size, topology, units) {
   const text = fold(size).trim();
   if (/^[+-]/.test(text)) return "help.sign_in_size";
   const read = readNumber(text, 0);
-  if (!read?.value || read.length < text.length) return "help.unreadable";
+  const rest = text.slice(read?.length).trim();
+  const unit = rest && readUnit(rest, 0);
+  if (!read?.value || (rest && unit?.length !== rest.length)) return "help.unreadable";
+  if (unit && unit.measures !== (current ? "resistance" : "voltage")) return current ? "help.unit_resistance" : "help.unit_emf";
   const wanted = factor.size();
-  if (read.value.equals(wanted)) return undefined;
-  const isOff = (scale) => read.value.times(scale).equals(wanted) || wanted.times(scale).equals(read.value);
+  const value = unit ? inUnits(read.value, unit, { voltage: sizeOf(units.voltage), resistance: sizeOf(units.resistance) }) : read.value;
+  if (value.equals(wanted)) return undefined;
+  const isOff = (scale) => value.times(scale).equals(wanted) || wanted.times(scale).equals(value);
   if ([1000, 1000000].map((step) => fraction(step)).some(isOff)) return "help.size_prefix";
   if (!current) return "help.size_emf";
   return topology.part[origin].kind === "battery" ? "help.size_internal" : "help.size_resistance";
