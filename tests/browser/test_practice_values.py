@@ -81,7 +81,7 @@ def test_new_values_back_again_and_a_link_that_carries_them(browser: Chrome, hos
     phone.tap(browser, "[data-set=next]")
     phone.wait_until(browser, "location.search === '?set=1'")
     phone.settle(browser)
-    assert phone.said(browser) == "Practice values, set 1 of 99: the figure shows them."
+    assert phone.said(browser) == "Practice values, set 1 of 99: see the figure."
     assert phone.find(browser, ".set-now").text == "Set 1 of 99: see the figure."
     assert page_texts(browser) == write_texts(name, practice=1)
     phone.tap(browser, "[data-set=next]")
@@ -111,6 +111,7 @@ def test_loops_chosen_otherwise_stay_with_new_values(browser: Chrome, host: str)
     """A link may carry arrows, loops and a set together."""
     open_set(browser, host, "wire-across-the-bridge", "?set=7")
     phone.tap(browser, "loop-chooser summary")
+    phone.wait_until(browser, "document.querySelector('[data-choose=turn]')")
     phone.tap(browser, "[data-choose=turn]")
     asked = phone.search(browser)
     walk = dict(pair.split("=") for pair in asked.removeprefix("?").split("&"))["walk"]
@@ -159,7 +160,7 @@ def test_numbers_of_the_question_are_told_apart(browser: Chrome, host: str, name
     """Where title or question hold a number, or tell of a current that rests, one line says whose they are; on paper too."""
     open_set(browser, host, name, "?set=5")
     line = phone.find(browser, ".set-line").text
-    assert line.startswith("Practice values, set 5 of 99: the figure shows them.")
+    assert line.startswith("Practice values, set 5 of 99: see the figure.")
     assert ("speak of the original" in line) is speaks
     browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"media": "print"})
     assert phone.find(browser, ".set-line").is_displayed()
@@ -190,3 +191,30 @@ def test_labels_stay_in_their_places(browser: Chrome, host: str) -> None:
         now = browser.execute_script(script)
         assert all(new <= old + 0.5 for new, old in zip(now, before, strict=True))
         phone.tap(browser, "[data-set=next]")
+
+
+@pytest.mark.parametrize("name", ["frost-bridge", "bow-lamp", "neutral-wire"])
+def test_nothing_moves_when_an_address_brings_its_values(browser: Chrome, host: str, name: str) -> None:
+    """There is room for the line that says which set it is."""
+    open_set(browser, host, name, "?set=5")
+    assert phone.find(browser, ".set-line").is_displayed()
+    assert browser.execute_script("return window.shifted") == []
+
+
+def test_a_tap_before_the_values_are_there_keeps_the_set(browser: Chrome, host: str) -> None:
+    """On a slow network: the arrow turns at once, the address keeps all of it, and so does the page when the values come."""
+    name = "frost-bridge"
+    slow = {"offline": False, "latency": 1000, "downloadThroughput": -1, "uploadThroughput": -1}
+    browser.execute_cdp_cmd("Network.setCacheDisabled", {"cacheDisabled": True})
+    browser.execute_cdp_cmd("Network.emulateNetworkConditions", slow)
+    phone.open_page(browser, f"{host}examples/{name}/?flip=I1&set=4")
+    phone.tap(browser, "[data-turn=I2]")
+    came_late = not browser.find_elements("css selector", ".set-line")
+    browser.execute_cdp_cmd("Network.emulateNetworkConditions", {**slow, "latency": 0})
+    browser.execute_cdp_cmd("Network.setCacheDisabled", {"cacheDisabled": False})
+    assert came_late
+    assert phone.search(browser) == "?flip=I1.I2&set=4"
+    phone.wait_until(browser, shown.format(4))
+    phone.settle(browser)
+    assert page_texts(browser) == write_texts(name, practice=4, flip=["I1", "I2"])
+    assert phone.search(browser) == "?flip=I1.I2&set=4"

@@ -399,7 +399,7 @@ def test_a_sign_is_judged_when_the_keys_have_come_to_it(student: Chrome, host: s
 
 
 def test_a_junction_by_keys_goes_from_term_to_term(student: Chrome, host: str) -> None:
-    """A sign that stands when it is left hands the focus on to the next one."""
+    """A wrong sign gets a hint that does not give the right one away; a sign that stands hands the focus on to the next one."""
     open_page(student, f"{host}examples/{BILGE}/?help=all")
     item = find(student, "li[data-junction]:not(.left-out)")
     first = item.find_element("css selector", ".your-term select")
@@ -407,7 +407,11 @@ def test_a_junction_by_keys_goes_from_term_to_term(student: Chrome, host: str) -
     example = json.loads(find(student, "#circuit").get_attribute("textContent") or "{}")
     enters = {branch["current"]: branch["to"] for branch in example["branches"]}[current] == item.get_attribute("data-junction")
     student.execute_script("arguments[0].focus()", first)
-    press(student, *[Keys.ARROW_DOWN] * (1 if enters else 2), Keys.TAB)
+    hint = f"Not yet. Look at the arrow of {current} at junction c: what enters counts plus, what leaves counts minus."
+    wrong, right = ((Keys.ARROW_DOWN,) * 2, Keys.ARROW_UP) if enters else ((Keys.ARROW_DOWN,), Keys.ARROW_DOWN)
+    press(student, *wrong, Keys.ENTER)
+    assert item.find_element("css selector", ".your-term .feedback").text == hint
+    press(student, right, Keys.TAB)
     WebDriverWait(student, 2).until(lambda _: "Right." in item.text)
     assert student.execute_script("return document.activeElement.matches('.your-term select')")
 
@@ -476,6 +480,18 @@ def test_a_level_of_help_says_where_it_begins(student: Chrome, host: str) -> Non
     assert 0 < student.execute_script("return document.querySelector('.your-rule').getBoundingClientRect().top") < 640
     tap(student, find_all(student, ".help-choice label")[0])
     assert not find_all(student, ".help-says")
+
+
+def test_back_and_forward_go_through_the_levels_of_help(student: Chrome, host: str) -> None:
+    """Each level is one step back, as every other choice is."""
+    open_page(student, f"{host}examples/{BILGE}/")
+    for label in find_all(student, ".help-choice label")[1:]:
+        tap(student, label)
+    for go, asked in ((student.back, "?help=first"), (student.back, ""), (student.forward, "?help=first")):
+        go()
+        WebDriverWait(student, 5).until(lambda _, asked=asked: student.execute_script("return location.search") == asked)
+        assert find(student, "[name=help]:checked").get_attribute("value") == asked.removeprefix("?help=")
+        assert bool(find_all(student, ".your-term")) is bool(asked)
 
 
 def test_a_term_can_be_shown_and_the_rest_opened_anyway(student: Chrome, host: str) -> None:

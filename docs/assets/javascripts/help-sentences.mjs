@@ -30,6 +30,7 @@ export default {
   "help.shown": "Shown. {why}",
   "help.wrong": "Not yet. {why}",
   "help.sign_right": "The sign is right. Now the size, without sign.",
+  "help.meets": "Look at the arrow of {current} at junction {junction}: what enters counts plus, what leaves counts minus.",
   "help.along": "You go through {part} along {current}, so the potential drops there.",
   "help.against": "You go through {part} against {current}, so the potential rises there.",
   "help.minus_to_plus": "You go through {part} from minus to plus, so the potential rises there, whatever the current does.",

@@ -180,7 +180,7 @@ export default {
   "practice.own_told": "The page has its own values again.",
   "practice.help": "Leave all terms to me",
   "practice.now": "Set {set} of {sets}: [see the figure](#question).",
-  "practice.line": "Practice values, set {set} of {sets}: the figure shows them.",
+  "practice.line": "Practice values, set {set} of {sets}: see the figure.",
   "practice.original": "Title and question speak of the original.",
   "practice.failed": "The practice values could not be loaded. Look at the connection and try again.",
   "note.set": "The address asks for the practice values {value}, which this page does not have.",

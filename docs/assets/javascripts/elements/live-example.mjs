@@ -11,7 +11,7 @@ import { build } from "./build.mjs";
 import { addControls, attachControls } from "./choice-controls.mjs";
 import { holdFocus, holdStill, isSeen } from "./hold-still.mjs";
 import { drawChoices } from "./live-figure.mjs";
-import { AS_PRINTED, CHOICES, differ, ENTRIES, readState, SETS, tidy, writeState } from "./page-state.mjs";
+import { AS_PRINTED, CHOICES, differ, readState, SETS, tidy, writeState } from "./page-state.mjs";
 import { Rewriting } from "./rewriting.mjs";
 
 const SHOWN_FOR = 4000;
@@ -24,6 +24,8 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   #waiting = [];
   #practice;
   #sets = 0;
+  /** The set that the address asks for while its scripts are fetched. */
+  #awaited = 0;
 
   connectedCallback() {
     const record = document.getElementById("circuit");
@@ -61,7 +63,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   }
 
   /**
-   * Change what is chosen: the page, the figure and the address follow. The back button takes back choices and steps.
+   * Change what is chosen: the page, the figure and the address follow, and the back button takes it back.
    * @param {Partial<import("./page-state.mjs").State>} patch
    * @param {string | import("../page/saying.mjs").Tree[]} [said] the one sentence about it; or a function that makes it afterwards
    */
@@ -70,8 +72,8 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     const before = this.state;
     const state = tidy({ ...before, ...patch }, this.own);
     if (!differ(before, state)) return;
-    const address = location.pathname + writeState(state, location.search) + location.hash;
-    history[differ(before, state, ENTRIES) ? "pushState" : "replaceState"](history.state, "", address);
+    const asked = writeState({ ...state, set: state.set || this.#awaited }, location.search);
+    history.pushState(history.state, "", location.pathname + asked + location.hash);
     this.#show(state, () => this.announce(typeof said === "function" ? said(this.worked) : said), keepsShape(before, state));
   }
 
@@ -85,7 +87,11 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   #readAddress() {
     this.#finish();
     const { state, notes } = readState(location.search, this.own, this.#sets);
-    if (state.set && !this.#practice) return this.#fetchPractice(() => this.#readAddress());
+    this.#awaited = this.#practice ? 0 : state.set;
+    if (this.#awaited) {
+      state.set = 0;
+      this.#fetchPractice(() => this.#readAddress());
+    }
     const note = notes.length ? say(`note.${notes[0].kind}`, { value: notes[0].value }) : "";
     if (differ(this.state, state)) this.#show(state, () => this.announce(note || say("live.as_address")));
     else this.announce(note);

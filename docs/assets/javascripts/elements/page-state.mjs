@@ -16,9 +16,6 @@ export const SETS = 99;
 /** What is a choice; the rest is how it is looked at. */
 export const CHOICES = ["flip", "leaveOut", "walk", "set"];
 
-/** What the back button takes back, one after the other: choices, and the steps of the solution. */
-export const ENTRIES = [...CHOICES, "step"];
-
 /**
  * The controller of the page that an element stands on; null where the page has none.
  * @param {Element} element

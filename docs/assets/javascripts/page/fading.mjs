@@ -51,8 +51,8 @@ export function judgeTerm(equation, term, { sign, size }, { topology, units }) {
 }
 
 const signFaults = {
-  enters: "light.enters",
-  leaves: "light.leaves",
+  enters: "help.meets",
+  leaves: "help.meets",
   "with the arrow": "help.along",
   "against the arrow": "help.against",
   "minus to plus": "help.minus_to_plus",
