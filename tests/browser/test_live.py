@@ -118,7 +118,7 @@ def test_an_insufficient_set_says_why_there_is_no_answer(browser: Chrome, name: 
 @pytest.mark.parametrize("name", ["frost-bridge"])
 @pytest.mark.usefixtures("open_example")
 def test_a_loop_too_many_says_what_it_repeats(browser: Chrome, name: str) -> None:
-    """One loop more than are needed is a sum of the others; the page says which, before and afterwards, and taking one of them out helps."""
+    """One loop more than are needed is a sum of others: the page says of which before and afterwards, and taking one of them out helps."""
     phone.tap(browser, "loop-chooser summary")
     note = phone.find(browser, "[data-walk] .note").text
     assert note == "Follows from L1, L2 and L3: take one of those out, or it will not count."
