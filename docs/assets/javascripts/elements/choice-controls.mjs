@@ -17,7 +17,7 @@ export function attachControls(example, signal) {
   const listen = (target, kind, action, options = {}) => target.addEventListener(kind, action, { ...options, signal });
   addControls(example);
   listen(example, "example-change", () => addControls(example));
-  listen(article, "click", (event) => onButton(event.target.closest("[data-turn], [data-leave-out]"), example));
+  listen(article, "click", (event) => onButton(event.target.closest("[data-turn], [data-leave-out], [data-do=again]"), example));
   const frame = article.querySelector(".figure-frame");
   if (frame) listen(frame, "click", (event) => onFigure(event, example), { capture: true });
 }
@@ -43,7 +43,8 @@ export function makeButton(attributes, label) {
 
 function onButton(button, example) {
   if (button?.dataset.turn) turnRound(button.dataset.turn, example);
-  else if (button) leaveOut(button.dataset.leaveOut, example);
+  else if (button?.dataset.leaveOut) leaveOut(button.dataset.leaveOut, example);
+  else if (button?.hidden) example.querySelector("[data-do=copy]").focus({ preventScroll: true }); // It has done all that it can.
 }
 
 /** A tap near an arrow turns it, and then means nothing else; while a loop is walked by taps, arrows stand. */

@@ -19,6 +19,17 @@ export function reserveRoom(top, bottom) {
   if (bottom !== undefined) style.scrollPaddingBottom = bottom ? `${Math.round(bottom)}px` : "";
 }
 
+/** Where a pinned figure is larger than its frame, the frame shows what is lit in it. */
+export function showLit(article) {
+  const frame = article.querySelector("figure-pin.stuck .figure-frame");
+  if (!frame || (frame.scrollHeight <= frame.clientHeight && frame.scrollWidth <= frame.clientWidth)) return;
+  const boxes = [...frame.querySelectorAll(".lit")].map((each) => each.getBoundingClientRect());
+  if (!boxes.length) return;
+  const { left, top, width, height } = frame.getBoundingClientRect();
+  const middle = (from, to) => (Math.min(...boxes.map((box) => box[from])) + Math.max(...boxes.map((box) => box[to]))) / 2;
+  frame.scrollBy(middle("left", "right") - left - width / 2, middle("top", "bottom") - top - height / 2);
+}
+
 const gap = 6;
 
 /** Scroll an element of the article into the free room, its beginning first; nothing moves where it is there already. */

@@ -6,14 +6,22 @@
  */
 
 import { say } from "../page/saying.mjs";
-import { bringIntoRoom, headerHeight, reserveRoom } from "./clear-view.mjs";
+import { bringIntoRoom, freeRoom, headerHeight, reserveRoom, showLit } from "./clear-view.mjs";
 
-const share = 0.3;
 const low = "(max-height: 30em) and (orientation: landscape)";
 
-/** How high the pinned figure is [px]: as high as it needs, at most its share of the screen. */
-export function pinnedHeight(figure, width, screen, tools) {
-  return Math.round(Math.min(share * screen, (figure.height / figure.width) * width + tools));
+/** Four fifths of its own size: then the type of a figure is 12 px high. */
+const least = 0.8;
+
+/** How high the pinned figure is [px]: as high as it needs, at most a good third of the screen; less where little of that is free. */
+export function pinnedHeight(figure, width, screen, free, tools) {
+  const most = Math.min(0.36 * screen, Math.max(0.3 * screen, 0.55 * free));
+  return Math.round(Math.min(most, (figure.height / figure.width) * width + tools));
+}
+
+/** How wide a figure is drawn in its frame [px]: all of it, but never so small that it cannot be read. */
+export function drawnWidth(figure, room) {
+  return Math.floor(figure.width * Math.max(least, Math.min(room.width / figure.width, room.height / figure.height)));
 }
 
 export class FigurePin extends (globalThis.HTMLElement ?? Object) {
@@ -78,16 +86,21 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
     const figure = this.querySelector(".figure-frame svg");
     const size = { width: Number(figure.getAttribute("width")), height: Number(figure.getAttribute("height")) };
     const text = this.closest("article").getBoundingClientRect();
-    const height = pinnedHeight(size, text.width, innerHeight, this.viewer.querySelector(".figure-tools").offsetHeight);
+    const tools = this.viewer.querySelector(".figure-tools").offsetHeight;
+    const end = freeRoom().bottom;
+    const height = pinnedHeight(size, text.width, innerHeight, end - header, tools);
     const { top, bottom } = this.getBoundingClientRect();
     const padding = header + (isLow ? 0 : height) + 8;
     reserveRoom(padding);
     if (bottom - header > (isLow ? 40 : height) && top < innerHeight) return this.#release(padding);
-    if (!this.isStuck) this.#stick(bottom - top);
+    const begins = !this.isStuck;
+    if (begins) this.#stick(bottom - top);
     this.classList.toggle("beside", isLow);
     document.documentElement.classList.toggle("figure-beside", isLow);
-    const values = { "--pin-top": header, "--pin-left": text.left, "--pin-width": text.width, "--pin-height": height };
+    const room = isLow ? { width: 0.42 * innerWidth - 2, height: end - header - tools } : { width: text.width, height: height - tools - 2 };
+    const values = { "--pin-top": header, "--pin-left": text.left, "--pin-width": text.width, "--pin-height": height, "--pin-figure": drawnWidth(size, room) };
     for (const [name, value] of Object.entries(values)) this.style.setProperty(name, `${value}px`);
+    if (begins) showLit(this.closest("article"));
   }
 
   get isStuck() {

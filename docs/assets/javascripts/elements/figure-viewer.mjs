@@ -78,7 +78,7 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
     this.#scale = within(scale, this.#fit());
     this.copy.setAttribute("width", String(Math.floor(this.size.width * this.#scale)));
     this.copy.setAttribute("height", String(Math.floor(this.size.height * this.#scale)));
-    this.told.textContent = `${Math.round(100 * this.#scale)}\u00a0%`;
+    this.told.textContent = `${Math.round((100 * this.#scale) / this.#fit())}\u00a0%`;
   }
 
   #fit() {

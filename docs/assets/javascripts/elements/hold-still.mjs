@@ -17,11 +17,20 @@ export function holdStill(article, action) {
 /** Do something to a page, and give the focus to what stands in the place of what had it; nothing is measured. */
 export function holdFocus(article, action) {
   const focused = document.activeElement;
-  const key = focused?.dataset?.focus;
+  const item = focused?.closest("li[data-junction]");
   action();
-  const again = key && !focused.isConnected ? article.querySelector(`[data-focus="${CSS.escape(key)}"]`) : null;
+  const again = focused?.isConnected ? null : findAgain(article, focused, item);
   again?.focus({ preventScroll: true });
   return again;
+}
+
+/** The control that does the same now; else the item of its junction, which is left out now and has none. */
+function findAgain(article, focused, item) {
+  const control = article.querySelector(`[data-focus="${CSS.escape(focused?.dataset.focus ?? "")}"]`);
+  if (control || !item) return control;
+  const place = article.querySelector(`li[data-junction="${CSS.escape(item.dataset.junction)}"]`);
+  place?.setAttribute("tabindex", "-1");
+  return place;
 }
 
 /** What must not move: the control in use where it can be seen, else the heading that was read last. */

@@ -3,6 +3,8 @@
  * reader taps is lit instead of it for as long as it lasts.
  */
 
+import { showLit } from "./clear-view.mjs";
+
 const lights = new WeakMap();
 const kinds = ["part", "current", "junction", "loop", "point"];
 
@@ -30,6 +32,7 @@ export function showLight(article) {
   const lit = new Set([...(light.marks ?? []), ...(named.length ? article.querySelectorAll(`.figure-frame svg :is(${named.join()})`) : [])]);
   for (const old of article.querySelectorAll(".lit")) if (!lit.has(old)) old.classList.remove("lit");
   for (const element of lit) element.classList.add("lit");
+  showLit(article);
 }
 
 /** The points that plain lines make part of a junction, and the junction itself. */

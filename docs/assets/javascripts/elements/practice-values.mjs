@@ -43,9 +43,11 @@ export class PracticeValues {
 
   #draw() {
     const { article, state, worked } = this.live;
+    const used = document.activeElement;
     const find = (key) => article.querySelector(`[data-set=${key}]`);
     find("own").hidden = !state.set;
     find("help").hidden = !state.set || state.help === "all";
+    if (used.hidden) find("next").focus({ preventScroll: true });
     if (state.set === this.#shown) return;
     this.#shown = state.set;
     article.querySelector(".set-now").replaceChildren(...(state.set ? tell("practice.now", { set: state.set, sets: SETS }).map((tree) => build(tree)) : []));
