@@ -61,7 +61,7 @@ def gather(pages: Sequence[Page], workshop: Workshop, config: MkDocsConfig) -> L
         unsettled.append(str(report))
     lessons, reports = write_lessons(handwritten, workshop)
     known = {address: known_ids(page, recorded) for address, page in examples.items()}
-    reports += (*find_broken_links(handwritten, docs, known, workshop), *unsettled)
+    reports += (*find_broken_links(handwritten, docs, known, workshop, config.site_url or ""), *unsettled)
     if reports:
         raise FaultyLibrary("\n".join(reports))
     titles = {page.address: title_of(page) for page in handwritten} | {address: page.title for address, page in examples.items()}

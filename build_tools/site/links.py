@@ -1,15 +1,18 @@
 """Links of hand-written pages to pages and examples: what the address asks for is there, as in a lesson's line.
 
     [the right loop](../examples/link-wire.md?flip=I1#loop-L2)
+    <a href="../../examples/link-wire/?flip=I1#loop-L2">the right loop</a>
+    <https://boathouse.example/examples/link-wire/?flip=I1#loop-L2>
 
-The site generator looks at the page and the section; the choices between them would only fail on a student's phone.
+The site generator looks at page and section of the first; the choices between them, and all of the others, would only
+fail on a student's phone. HTML goes to the page as it is, so its links start from the page's address.
 """
 
 from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from html import unescape
 from pathlib import Path
 from posixpath import dirname, normpath, relpath
@@ -25,6 +28,7 @@ from build_tools.site.lesson_lines import Asked, Spot, fault, find_marked, optio
 from build_tools.site.lessons import Workshop, attempt, tell_missing
 
 link = re.compile(r"(?:\]\(|^ {0,3}\[[^\]\n]+\]:)\s*<?(?P<to>[^\s()<>]+)")
+raw_link = re.compile(r"""<(?:a\b[^>]*?\shref\s*=\s*["']?|(?<!\]\(<)(?<!\]: <)(?=https?:))(?P<to>[^"'\s<>]+)""", re.IGNORECASE)
 modes = {
     "set": (set_number.pattern, f"a number from 1 to {most_sets}"),
     "step": (".+", "the name of a step"),
@@ -33,29 +37,47 @@ modes = {
 """Further choices that an example's address may carry, and how they are written."""
 
 
-def find_broken_links(pages: Iterable[HandWritten], docs: Path, known: Mapping[str, Collection[str]], workshop: Workshop) -> Iterator[str]:
-    """The report of every link that leads to no page, or to an example with a choice or an id that it does not have.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ground:
+    """What links may lead to."""
 
-    Args:
-        pages: every hand-written page.
-        docs: the folder where their sources stand.
-        known: for the address of each example the ids on its page.
-        workshop: who makes choices.
-    """
-    pages = tuple(pages)
-    sources = {page.source: page.source for page in pages} | {gone_source(old): page.source for page in pages for old in page.formerly}
-    for page in pages:
-        for spot, found in find_marked(page.text, link):
+    pages: tuple[HandWritten, ...]
+    docs: Path
+    """The folder where their sources stand."""
+    known: Mapping[str, Collection[str]]
+    """For the address of each example the ids on its page."""
+    workshop: Workshop
+    """Who makes choices."""
+    site: SplitResult
+    """Where the site will stand."""
+
+    @property
+    def sources(self) -> Mapping[str, str]:
+        """The source of each page, by what it is called and by what it was called before."""
+        return {page.source: page.source for page in self.pages} | {
+            gone_source(old): page.source for page in self.pages for old in page.formerly
+        }
+
+    @property
+    def addresses(self) -> tuple[str, ...]:
+        """Every address that something stands at, also where that leads on."""
+        lights = (f"embed/{address.removeprefix('examples/')}" for address in self.known)
+        old = (address for page in self.pages for address in page.formerly)
+        renamed = (f"examples/{name}/" for page in self.workshop.examples.values() for name in page.formerly)
+        return (*(page.address for page in self.pages), *self.known, *lights, *old, *renamed, *self.workshop.gone)
+
+
+def find_broken_links(
+    pages: Iterable[HandWritten], docs: Path, known: Mapping[str, Collection[str]], workshop: Workshop, site_url: str
+) -> Iterator[str]:
+    """The report of every link that leads to no page, or to an example with a choice or an id that it does not have."""
+    ground = Ground(pages=tuple(pages), docs=docs, known=known, workshop=workshop, site=split_link(site_url))
+    for page in ground.pages:
+        for spot, found in (*find_marked(page.text, link), *find_marked(page.text, raw_link)):
             to = split_link(found["to"])
-            target = normpath(f"{dirname(page.source)}/{unquote(to.path)}".lstrip("/"))
-            address = f"{target.removesuffix('.md')}/"
-            if not is_source(to) or address in workshop.gone or (address not in known and (docs / target).is_file()):
-                continue
-            if address in known:
-                problem = find_wrong_choice(spot, to.query, target[9:-3], workshop) or find_wrong_id(spot, to.fragment, known[address])
-            else:
-                problem = fault(spot, "the source of a page", describe(to.path), tell_way(target, page.source, sources, workshop))
-            if problem:
+            is_raw = found.re is raw_link
+            look = find_wrong_address if is_raw or to.netloc else find_wrong_source
+            if problem := look(spot, to, page, ground):
                 yield write_problem(page.shown, problem.line, problem.column, problem, None)
 
 
@@ -67,20 +89,61 @@ def split_link(text: str) -> SplitResult:
         return urlsplit("")
 
 
-def is_source(to: SplitResult) -> bool:
-    """Whether an address names a source of this site."""
-    return not (to.scheme or to.netloc or to.path.startswith("/")) and to.path.endswith(".md")
+def find_wrong_source(spot: Spot, to: SplitResult, page: HandWritten, ground: Ground) -> Problem | None:
+    """What is wrong with a link from source to source."""
+    target = normpath(f"{dirname(page.source)}/{unquote(to.path)}".lstrip("/"))
+    address = f"{target.removesuffix('.md')}/"
+    if to.scheme or to.path.startswith("/") or not to.path.endswith(".md") or address in ground.workshop.gone:
+        return None
+    if address in ground.known:
+        return find_wrong_request(spot, to, address, ground)
+    if (ground.docs / target).is_file():
+        return None
+    return fault(spot, "the source of a page", describe(to.path), tell_way(target, page.source, ground))
 
 
-def tell_way(target: str, source: str, sources: Mapping[str, str], workshop: Workshop) -> str:
+def tell_way(target: str, source: str, ground: Ground) -> str:
     """What became of a page, or which was meant."""
-    if target.startswith("examples/") and (told := tell_missing(target[9:-3], workshop)):
+    if target.startswith("examples/") and (told := tell_missing(target[9:-3], ground.workshop)):
         return told
     here = dirname(source) or "."
-    if new := sources.get(target):
+    if new := ground.sources.get(target):
         return f'it is "{relpath(new, here)}" now'
-    near = find_near(target, [*sources.values(), *map(gone_source, workshop.examples)])
+    near = find_near(target, [*ground.sources.values(), *map(gone_source, ground.workshop.examples)])
     return f'did you mean "{relpath(near, here)}"?' if near else ""
+
+
+def find_wrong_address(spot: Spot, to: SplitResult, page: HandWritten, ground: Ground) -> Problem | None:
+    """What is wrong with a link from address to address."""
+    path = find_path(to, page.address, ground.site)
+    if path is None or ("." in path.rpartition("/")[2] and not path.endswith(".md")):
+        return None
+    address = path.removesuffix(".md").removesuffix("index").rstrip("/") + "/" if path else ""
+    if address in ground.known and not path.endswith(".md"):
+        return find_wrong_request(spot, to, address, ground)
+    if address in ground.addresses and not path.endswith(".md"):
+        return None
+    near = find_near(address, ground.addresses)
+    told = f"{ground.site.geturl()}{near}" if to.netloc else f"{relpath(near, page.address or '.')}/"
+    return fault(spot, "the address of a page", describe(to.path), f'did you mean "{told}"?' if near else "")
+
+
+def find_path(to: SplitResult, here: str, site: SplitResult) -> str | None:
+    """Where a link of a page leads, from the root of the site; nothing where that is not of this site."""
+    root = site.path or "/"
+    if to.netloc or to.scheme or to.path.startswith("/"):
+        is_ours = to.path.startswith(root) and (to.netloc == site.netloc if to.netloc else not to.scheme)
+        path = to.path.removeprefix(root) if is_ours else None
+    else:
+        path = normpath(f"{here}{to.path}") + "/" * to.path.endswith("/") if to.path else None
+    if path is None or path.startswith(".."):
+        return None
+    return unquote(path).removeprefix("./").removesuffix("index.html")
+
+
+def find_wrong_request(spot: Spot, to: SplitResult, address: str, ground: Ground) -> Problem | None:
+    """What a link asks of an example and does not get."""
+    return find_wrong_choice(spot, to.query, address[9:-1], ground.workshop) or find_wrong_id(spot, to.fragment, ground.known[address])
 
 
 def find_wrong_choice(spot: Spot, query: str, example: str, workshop: Workshop) -> Problem | None:

@@ -50,6 +50,7 @@ def test_it_fills_the_screen_with_the_whole_figure(opened: Chrome) -> None:
     const stage = document.querySelector('.figure-stage').getBoundingClientRect();
     return figure.left >= stage.left && figure.right <= stage.right && figure.top >= stage.top && figure.bottom <= stage.bottom"""
     assert opened.execute_script(inside)
+    assert scale(opened) == 100
 
 
 def test_buttons_and_keys_enlarge_it(opened: Chrome) -> None:

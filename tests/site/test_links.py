@@ -30,6 +30,18 @@ wrong = [
 ]
 
 
+wrong_addresses = [
+    ("examples/bilge-pump/?flip=I9", 'the name of a current to turn round, got "I9"', "there are I1, I2 and I3"),
+    ("examples/bilge-pump#loop-9", 'an id on the page of the example, got "#loop-9"', "there are #loop-2 and #loop-3"),
+    ("examples/bilge-pump/index.html?set=700", "expected a number from 1 to 99", 'got "700"'),
+    ("examples/bilge-pomp/", "expected the address of a page", "examples/bilge-pump/"),
+    ("embed/bilge-pomp/", "expected the address of a page", "embed/bilge-pump/"),
+    ("ideas/sings/", "expected the address of a page", "ideas/signs/"),
+    ("ideas/signs.md", "expected the address of a page", "ideas/signs/"),
+]
+"""Where they lead, from the root of the site."""
+
+
 @pytest.fixture
 def shelf(library: Path) -> Path:
     """The library with a renamed example and a page that moved."""
@@ -52,6 +64,57 @@ def test_a_wrong_link_of_a_page_is_refused(
     assert way_out in caplog.text
 
 
+@pytest.mark.parametrize(("address", "expected", "way_out"), wrong_addresses)
+def test_a_wrong_address_is_refused(
+    shelf: Path, publish: Publish, caplog: pytest.LogCaptureFixture, address: str, expected: str, way_out: str
+) -> None:
+    """In a link of HTML, which starts from the page's address, and in full, in each form of link."""
+    own = f"https://boathouse.example/{address}"
+    forms = (
+        f'<a class="x" href="../../{address}">x</a>',
+        f"<a href='/{address}'>",
+        f"<a href={own}>",
+        f"<{own}>",
+        f"[x]({own})",
+        f"[x](<{own}>)",
+    )
+    write(shelf / "docs/lessons/one.md", "# One\n\n" + "\n\n".join(forms) + "\n")
+    with pytest.raises(SystemExit):
+        publish(shelf)
+    assert [number for number in range(3, 14) if f"docs/lessons/one.md:{number}: " in caplog.text] == [3, 5, 7, 9, 11, 13]
+    assert caplog.text.count("docs/lessons/one.md:") == len(forms)
+    assert expected in caplog.text
+    assert way_out in caplog.text
+    if "did you mean" in caplog.text:
+        assert f'did you mean "../../{way_out}"?' in caplog.text
+        assert f'did you mean "https://boathouse.example/{way_out}"?' in caplog.text
+
+
+def test_right_addresses_are_published(shelf: Path, publish: Publish) -> None:
+    """Pages, old addresses that lead on, what is gone, light pages, files, and what only looks like the own site."""
+    write(shelf / "docs/gone.toml", '["examples/row/"]\nwhy = "It sank."\n')
+    addresses = [
+        "",
+        "index.html",
+        "examples/",
+        "examples/bilge-pump/?flip=I1.I3&set=12#by-hand",
+        "examples/porch-lamp",
+        "examples/old-pump/#loops",
+        "old/signs/",
+        "ideas/signs/#arrow",
+        "embed/bilge-pump/",
+        "embed/bilge-pump/figure.html",
+        "examples/row/",
+        "examples.json",
+        "assets/no.svg",
+    ]
+    links = [f'<a href="{start}{each}">x</a>' for each in addresses for start in ("../../", "https://boathouse.example/")]
+    elsewhere = ["#one", "?x=1", "mailto:x@y.example", "https://x.example/no/"]
+    links += [f'<a href="{each}">x</a>' for each in elsewhere] + ['<a name="x">', '`<a href="no/">`', "<https://y.example/>"]
+    write(shelf / "docs/lessons/one.md", f"# One\n\n{' '.join(links)}\n")
+    publish(shelf)
+
+
 def test_what_is_right_is_published(shelf: Path, publish: Publish) -> None:
     """Choices in any number, loops that make no whole set, a page that is gone, code, and links elsewhere."""
     write(shelf / "docs/gone.toml", '["examples/row/"]\nwhy = "It sank."\n')
@@ -65,6 +128,6 @@ def test_what_is_right_is_published(shelf: Path, publish: Publish) -> None:
     text = "\n".join(f"[x](../examples/{link})" for link in links)
     write(
         shelf / "docs/lessons/one.md",
-        f"# One\n\n{text} `[x](no.md)` [y](https://boathouse.example/examples/no.md) [v](https://school.example/examples/no/) [z](#one)\n",
+        f"# One\n\n{text} `[x](no.md)` [y](https://boathouse.example.x.example/no.md) [v](https://school.example/examples/no/) [z](#one)\n",
     )
     publish(shelf)

@@ -11,6 +11,7 @@ import { say, tell } from "../page/saying.mjs";
 import { lightOf, tellTerm } from "../page/terms.mjs";
 import { loopWords } from "../page/words.mjs";
 import { build } from "./build.mjs";
+import { bringIntoRoom } from "./clear-view.mjs";
 import { setLight, showLight } from "./light.mjs";
 import { findExample } from "./page-state.mjs";
 import { placesOf, termsAt } from "./term-places.mjs";
@@ -139,6 +140,7 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     button.addEventListener("click", () => {
       pin.pin(true);
       button.remove();
+      bringIntoRoom(this.note);
     });
     this.note.append(button);
   }
