@@ -32,7 +32,7 @@ wrong = [
 
 wrong_addresses = [
     ("examples/bilge-pump/?flip=I9", 'the name of a current to turn round, got "I9"', "there are I1, I2 and I3"),
-    ("examples/bilge-pump#loop-9", 'an id on the page of the example, got "#loop-9"', "there are #loop-2 and #loop-3"),
+    ("examples/bilge-pump#loop-9", 'an id on the page of the example, got "#loop-9"', "there are #loop-L1 and #loop-L2"),
     ("examples/bilge-pump/index.html?set=700", "expected a number from 1 to 99", 'got "700"'),
     ("examples/bilge-pomp/", "expected the address of a page", "examples/bilge-pump/"),
     ("embed/bilge-pomp/", "expected the address of a page", "embed/bilge-pump/"),
