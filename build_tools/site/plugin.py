@@ -29,7 +29,7 @@ from build_tools.site.lessons import Workshop, leave_places
 from build_tools.site.library import FaultyLibrary, Library, gather
 from build_tools.site.neighbours import link_in_order, listed_below, show_in_section
 from build_tools.site.policy import ForeignScript, Policy
-from build_tools.site.scripts import find_modules, join_styles, lighten_assets, scripts
+from build_tools.site.scripts import join_styles, lighten_assets
 from build_tools.site.searching import thin_index
 from build_tools.site.standby import Standby
 
@@ -71,15 +71,13 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         self.kept, self.workshop, self.library = None, None, Library()
 
     def on_config(self, config: MkDocsConfig, **_: Any) -> None:
-        """Let the theme's inline scripts be the same on every page, so that one policy fits all; name our modules to it.
+        """Let the theme's inline scripts be the same on every page, so that one policy fits all.
 
         Our style sheets are joined. A whole site is built beside the one that stands.
         """
         config.extra.setdefault("scope", "/")
         join_styles(config)
         self.standby = None if self.serving or self.dirty else Standby(config)
-        if (main := Path(config.docs_dir) / scripts / "main.mjs").is_file():
-            config.extra["modules"] = [f"{scripts}/{module}" for module in sorted(find_modules(main))]
 
     def on_pre_build(self, *, config: MkDocsConfig, **_: Any) -> None:
         """Work all circuits and settle all addresses, before anything is written."""

@@ -32,10 +32,11 @@ def held(browser: Chrome) -> Iterator[None]:
 
 
 def open_page(browser: Chrome, address: str) -> None:
-    """Open an example and wait until it is alive."""
+    """Open an example, move it a little, as a thumb does, and wait until it is alive."""
     browser.get("about:blank")
     browser.get(address)
-    wait_until(browser, "document.querySelector('live-example')?.worked && document.querySelector('live-example').isWritten")
+    browser.execute_script("dispatchEvent(new Event('scroll'))")
+    wait_until(browser, "document.querySelector('live-example')?.worked && document.querySelector('live-example').isWritten && !document.querySelector('[aria-busy]')")
 
 
 def wait_until(browser: Chrome, condition: str) -> None:
@@ -56,8 +57,10 @@ def tap(browser: Chrome, selector: str) -> None:
         "const {x, y, width, height} = arguments[0].getBoundingClientRect(); return [x + width / 2, y + height / 2]",
         find(browser, selector),
     )
+    clicks = browser.execute_script("return window.clicks ??= (addEventListener('click', () => (window.clicks += 1), true), 0)")
     browser.execute_cdp_cmd("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": [{"x": x, "y": y}]})
     browser.execute_cdp_cmd("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+    wait_until(browser, f"window.clicks > {clicks}")
     settle(browser)
 
 
@@ -72,7 +75,11 @@ def press(browser: Chrome, selector: str) -> None:
 
 def settle(browser: Chrome) -> None:
     """Wait until a touch has had its effect on the whole page."""
-    browser.execute_async_script("const done = arguments[0]; requestAnimationFrame(() => setTimeout(done, 30))")
+    painted = "const done = arguments[0]; requestAnimationFrame(() => setTimeout(done, 30))"
+    browser.execute_async_script(painted)
+    if browser.execute_script("return Boolean(document.querySelector('[aria-busy]'))"):
+        wait_until(browser, "!document.querySelector('[aria-busy]')")
+        browser.execute_async_script(painted)
     wait_until(browser, "document.querySelector('live-example').isWritten")
 
 

@@ -45,10 +45,17 @@ def let_go(browser: Chrome) -> None:
 
 
 def open_page(browser: Chrome, address: str) -> None:
-    """Open an example and wait until its scripts are there."""
+    """Open an example, move it a little, as a thumb does, and wait until its scripts are there."""
     browser.get("about:blank")
     browser.get(address)
+    browser.execute_script("dispatchEvent(new Event('scroll'))")
     wait_for(browser, ".figure-pin-button")
+    wait_until_calm(browser)
+
+
+def wait_until_calm(browser: Chrome) -> None:
+    """Wait while a tap waits for its scripts."""
+    WebDriverWait(browser, 10, 0.02).until(lambda _: not find_all(browser, "[aria-busy]"), "scripts for a tap")
 
 
 def wait_for(browser: Chrome, selector: str) -> None:
@@ -72,7 +79,10 @@ def tap(browser: Chrome, element: WebElement) -> None:
     spot = browser.execute_script(
         "const {x, y, width, height} = arguments[0].getBoundingClientRect(); return [x + width / 2, y + height / 2]", element
     )
+    clicks = browser.execute_script("return window.clicks ??= (addEventListener('click', () => (window.clicks += 1), true), 0)")
     touch(browser, *spot)
+    WebDriverWait(browser, 10, 0.02).until(lambda _: browser.execute_script(f"return window.clicks > {clicks}"), "a click")
+    wait_until_calm(browser)
 
 
 def touch(browser: Chrome, x: float, y: float) -> None:
@@ -85,6 +95,7 @@ def press(browser: Chrome, *keys: str) -> None:
     """Keys, one after the other, wherever the focus is."""
     for key in keys:
         ActionChains(browser).send_keys(key).perform()
+    wait_until_calm(browser)
 
 
 def press_back(browser: Chrome) -> None:

@@ -1,38 +1,98 @@
-// Every element of the site, by its name. This is the only script that the pages load themselves.
+// Brings every element of the site to life, each when its time has come. This is the only script that the pages load
+// themselves: who only reads a page fetches hardly more than this.
 
-import { ExampleFilter } from "./elements/example-filter.mjs";
-import { FadingHelp } from "./elements/fading.mjs";
-import { FigurePin } from "./elements/figure-pin.mjs";
-import { FigureViewer } from "./elements/figure-viewer.mjs";
-import { LiveExample } from "./elements/live-example.mjs";
-import { LitTerms } from "./elements/lit-terms.mjs";
-import { StepReader } from "./elements/step-reader.mjs";
-
-const atOnce = {
-  "live-example": LiveExample,
-  "figure-viewer": FigureViewer,
-  "figure-pin": FigurePin,
-  "lit-terms": LitTerms,
-  "step-reader": StepReader,
-  "fading-help": FadingHelp,
-  "example-filter": ExampleFilter,
-};
-
-/** What stands further down: fetched when a reader comes near it. */
+/** What stands further down, or on few pages: fetched when a reader comes near it. */
 const whenNear = {
+  "figure-viewer": async () => (await import("./elements/figure-viewer.mjs")).FigureViewer,
+  "example-filter": async () => (await import("./elements/example-filter.mjs")).ExampleFilter,
   "loop-chooser": async () => (await import("./elements/loop-chooser.mjs")).LoopChooser,
   "check-equation": async () => (await import("./elements/check-equation.mjs")).CheckEquation,
   "check-numbers": async () => (await import("./elements/check-numbers.mjs")).CheckNumbers,
 };
 
-const watcher = new IntersectionObserver((entries) => entries.filter((entry) => entry.isIntersecting).forEach(bringToLife), { rootMargin: "100%" });
+/** The modes of reading: fetched when a reader, or the address, asks for one. Each has its key in the address. */
+const whenAsked = {
+  "step-reader": { key: "step", fetch: async () => (await import("./elements/step-reader.mjs")).StepReader },
+  "fading-help": { key: "help", fetch: async () => (await import("./elements/fading.mjs")).FadingHelp },
+};
 
-async function bringToLife({ target }) {
+/** What tells that somebody is about to work with the page. */
+const SIGNS = ["scroll", "pointerdown", "pointermove", "keydown", "focusin"];
+
+/** Whoever stays so long reads on, perhaps with a screen reader, which gives no sign [ms]. */
+const PATIENCE = 4000;
+
+/** Where a tap means something to an element that may not be there yet. */
+const ANSWERING = "live-example, step-reader, fading-help, [data-set], .figure-frame, .term, .name, table.walk";
+
+const define = (name, element) => customElements.get(name) ?? customElements.define(name, element);
+
+async function bringNear({ target }) {
   watcher.unobserve(target);
-  const { localName: name } = target;
-  const made = await whenNear[name]();
-  if (!customElements.get(name)) customElements.define(name, made);
+  define(target.localName, await whenNear[target.localName]());
 }
 
-for (const [name, element] of Object.entries(atOnce)) customElements.define(name, element);
+let alive;
+
+/** Everything that works an example's page, once; where the network fails, the next tap tries again. */
+function bringAlive() {
+  alive ??= import("./alive.mjs").then(
+    ({ working }) => Object.entries(working).forEach((each) => define(...each)),
+    (error) => {
+      alive = undefined;
+      throw error;
+    },
+  );
+  return alive;
+}
+
+async function bringAsked(name) {
+  if (name) define(name, await whenAsked[name].fetch());
+  await new Promise((done) => setTimeout(done)); // An element begins to work when those it waits for are there.
+}
+
+/** Do something that takes its time; a place of the page says so until then. */
+async function showWaiting(place, action) {
+  place.setAttribute("aria-busy", "true");
+  await action().finally(() => place.removeAttribute("aria-busy"));
+}
+
+/** A tap that came before the element that answers it waits for it, and is then made again. */
+async function onClick(event) {
+  const { target } = event;
+  const place = target.closest(ANSWERING);
+  const asked = Object.keys(whenAsked).find((name) => target.closest(name));
+  if (!place || customElements.get(asked ?? "live-example")) return;
+  await showWaiting(place, async () => {
+    await bringAlive();
+    await bringAsked(asked);
+    if (target.matches("[type=radio]")) target.click();
+    else target.dispatchEvent(new MouseEvent("click", event));
+  });
+}
+
+function onChange({ detail: { state } }) {
+  for (const [name, { key }] of Object.entries(whenAsked)) {
+    if (state[key] && !customElements.get(name)) showWaiting(document.querySelector(name), () => bringAsked(name));
+  }
+}
+
+function waitForSign() {
+  const waiting = new AbortController();
+  const begin = () => {
+    waiting.abort();
+    bringAlive();
+  };
+  for (const sign of SIGNS) addEventListener(sign, begin, { signal: waiting.signal, passive: true });
+  if (!navigator.connection?.saveData) setTimeout(begin, PATIENCE);
+}
+
+const watcher = new IntersectionObserver((entries) => entries.filter((entry) => entry.isIntersecting).forEach(bringNear), { rootMargin: "100%" });
 for (const element of document.querySelectorAll(Object.keys(whenNear).join())) watcher.observe(element);
+
+if (document.querySelector("live-example")) {
+  document.addEventListener("click", onClick, { capture: true });
+  document.addEventListener("example-change", onChange);
+  if (location.search) bringAlive();
+  else waitForSign();
+}
