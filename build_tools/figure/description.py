@@ -13,7 +13,7 @@ from build_tools.circuit.circuit import Kind, Part
 from build_tools.circuit.problem import listed
 from build_tools.circuit.quantity import Quantity
 from build_tools.figure.layout import Layout
-from build_tools.figure.words import ends_in_words, heading, loop_words
+from build_tools.figure.words import drawn_ends, ends_in_words, heading, loop_words
 from build_tools.laws.topology import Branch, Step, Topology
 
 longest_short_text = 105
@@ -70,14 +70,15 @@ def meshes_in_words(topology: Topology) -> str:
 def long_description(topology: Topology, layout: Layout | None) -> tuple[str, ...]:
     """Describe the circuit in sentences from which it can be drawn without seeing the figure.
 
-    Junctions first, then each branch with its assumed current, the parts without current, plain lines, and the loops.
+    Junctions and plain lines first, then each branch with its assumed current, the parts without current, and the loops.
+    Where the circuit is drawn every part stands between the points that the figure and the table of parts name.
     """
     marks = marked_places(topology)
     return (
         junctions_in_words(topology),
+        *lines_in_words(topology),
         *(branch_in_words(branch, topology, marks, layout) for branch in topology.branches),
         *(idle_in_words(part, topology, layout) for part in topology.idle),
-        *lines_in_words(topology),
         *(f"Loop {loop.name}, {loop_words(loop, layout)}." for loop in topology.loops),
     )
 
@@ -92,9 +93,10 @@ def junctions_in_words(topology: Topology) -> str:
 
 def branch_in_words(branch: Branch, topology: Topology, marks: frozenset[str], layout: Layout | None) -> str:
     """Say where a branch runs, in the sense of its assumed current, and every part on it in that order."""
-    ends = ends_in_words(branch.start, branch.end, branch.steps, layout)
-    passed = [topology.node[step.end] for step in branch.steps[:-1]]
-    tails = [*(f", to point {node}" if node in marks else "" for node in passed), ""]
+    start, end = drawn_ends(branch.start, branch.end, branch.steps, layout)
+    ends = ends_in_words(start, end, branch.steps, layout)
+    passed = [(topology.node[step.end], step.end) for step in branch.steps[:-1]]
+    tails = [*(f", to point {point if layout else node}" if node in marks else "" for node, point in passed), ""]
     parts = [f"{step_in_words(step, layout)}{tail}" for step, tail in zip(branch.steps, tails, strict=True)]
     return f"Current {branch.current} is assumed {ends}: {'; '.join(parts)}."
 
@@ -108,7 +110,7 @@ def step_in_words(step: Step, layout: Layout | None) -> str:
 
 def idle_in_words(part: Part, topology: Topology, layout: Layout | None) -> str:
     """Say where a part without current stands."""
-    start, end = topology.node[part.start], topology.node[part.end]
+    start, end = (part.start, part.end) if layout else (topology.node[part.start], topology.node[part.end])
     word = heading(Step(part, True), layout)
     polarity = ", negative end first" if part.kind is Kind.BATTERY else ""
     return f"Without current, from {start} to {end}{f', {word}' if word else ''}: {part_in_words(part)}{polarity}."

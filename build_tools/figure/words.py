@@ -104,11 +104,14 @@ def ends_in_words(start: str, end: str, steps: Sequence[Step], layout: Layout | 
     return " ".join(filter(None, [turning(steps, layout), say("way.round", start=start)]))
 
 
+def drawn_ends(start: str, end: str, steps: Sequence[Step], layout: Layout | None) -> tuple[str, str]:
+    """The points between which a way from junction to junction is drawn; the junctions where it is not drawn."""
+    return (steps[0].start, steps[-1].end) if layout is not None and steps and start != end else (start, end)
+
+
 def way_of(start: str, end: str, steps: Sequence[Step], layout: Layout | None) -> str:
     """Say a way from end to end; its first word of direction follows a comma, several follow a colon."""
-    if layout is not None and steps and start != end:
-        start, end = steps[0].start, steps[-1].end
-    ends = ends_in_words(start, end, steps, layout)
+    ends = ends_in_words(*drawn_ends(start, end, steps, layout), steps, layout)
     first, *rest = phrases(steps, layout) or [""]
     if rest:
         return f"{ends}: {say('way.then').join([first, *rest])}"

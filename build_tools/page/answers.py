@@ -18,7 +18,7 @@ from build_tools.laws.equation import write_junction, write_loop
 from build_tools.laws.meaning import WorkedCircuit, current_text, flows_as_assumed, to_units
 from build_tools.laws.solution import PartState, Role
 from build_tools.laws.unused import find_unused_loop
-from build_tools.page.mathml import equation, fraction, math, name, node, number, operator, quantity, row, to_markup
+from build_tools.page.mathml import fraction, math, name, node, operator, quantity, to_markup
 from build_tools.page.prose import set_text
 from build_tools.page.setup import set_point
 from build_tools.page.telling import tell
@@ -81,7 +81,8 @@ class SumCheck:
     """A sum that comes to zero."""
 
     says: Markup
-    formula: Markup
+    text: str
+    """The sum, which may be broken before each of its signs."""
     exact: bool
     """Whether its numbers are written exactly, not rounded."""
 
@@ -243,30 +244,31 @@ def view_sums(worked: WorkedCircuit) -> tuple[SumCheck, ...]:
         if junction.used:
             continue
         terms = write_junction(junction, topology.branches).terms
-        values = [to_units(term.factor * currents[term.current], units.current, units) for term in terms]
+        values = [(term.factor, to_units(term.factor * currents[term.current], units.current, units)) for term in terms]
         said = tell("checks.junction", name=set_point(junction.name), unit=units.current)
         checks.append(check_sum(said, values))
     if loop := find_unused_loop(topology):
         terms = write_loop(loop, topology).terms
-        values = [to_units(term.factor * currents.get(term.current, Fraction(1)), units.voltage, units) for term in terms if term.factor]
+        drops = [(term.factor, term.factor * currents.get(term.current, Fraction(1))) for term in terms if term.factor]
+        values = [(factor, to_units(drop, units.voltage, units)) for factor, drop in drops]
         parts = ", ".join(step.part.name for step in loop.steps)
         said = set_text(say("checks.loop", parts=parts, start=loop.start, unit=units.voltage), topology)
         checks.append(check_sum(said, values))
     return tuple(checks)
 
 
-def check_sum(says: Markup, values: list[Fraction]) -> SumCheck:
-    """A sum of values that is zero; long numbers are rounded to five figures, and then it says so."""
-    exact = all(is_exact_when_rounded(value, 5) for value in values)
-    texts = [plain(abs(value)) if exact else rounded(abs(value), 5) for value in values]
-    total = row()
-    for at, (value, text) in enumerate(zip(values, texts, strict=True)):
-        if at or value < 0:
-            total.append(operator(MINUS if value < 0 else "+"))
-        total.append(number(text))
-    return SumCheck(
-        says=says, formula=to_markup(math(equation(total, number("0")) if exact else row(total, operator("≈"), number("0")))), exact=exact
-    )
+def check_sum(says: Markup, values: Sequence[tuple[Fraction, Fraction]]) -> SumCheck:
+    """A sum that is zero, from each term's factor and value; long numbers are rounded to five figures, and then it says so.
+
+    A value of zero has the sign that the rule gives its term.
+    """
+    exact = all(is_exact_when_rounded(value, 5) for _, value in values)
+    terms = []
+    for at, (factor, value) in enumerate(values):
+        sign = MINUS if (value or factor) < 0 else "+"
+        before = sign + SPACE if at else sign.replace("+", "")
+        terms.append(before + (plain(abs(value)) if exact else rounded(abs(value), 5)))
+    return SumCheck(says=says, text=f"{' '.join(terms)} {'=' if exact else '≈'}{SPACE}0", exact=exact)
 
 
 def power_sums(worked: WorkedCircuit) -> tuple[str, str]:
@@ -275,6 +277,12 @@ def power_sums(worked: WorkedCircuit) -> tuple[str, str]:
     powers = [to_units(state.power, units.power, units) for state in worked.solution.parts.values()]
     given, taken = -sum(p for p in powers if p < 0), sum(p for p in powers if p > 0)
     return with_unit(rounded(Fraction(given)), units.power), with_unit(rounded(Fraction(taken)), units.power)
+
+
+def difference_bound(difference: float) -> str:
+    """What the distance of numpy's answer stays below, in words."""
+    bounds = ((1e-9, "billionth"), (1e-6, "millionth"))
+    return say(f"checks.{next((word for bound, word in bounds if difference < bound), 'thousandth')}")
 
 
 def difference_text(difference: float, unit: str = "A") -> str:

@@ -77,6 +77,7 @@ def build_solution(worked: WorkedCircuit, layout: Layout | None) -> dict[str, ob
         "sums": answers.view_sums(worked),
         "power": answers.power_sums(worked),
         "difference": answers.difference_text(worked.solution.checks.numpy_difference),
+        "bound": answers.difference_bound(worked.solution.checks.numpy_difference),
     }
 
 

@@ -46,6 +46,17 @@ class Rebuilt:
         for sentence in sentences:
             self.read(sentence)
 
+    def place_of(self, point: str) -> str:
+        """One name for all points that plain lines join."""
+        return min(next((points for points in self.joined if point in points), {point}))
+
+    def meeting(self) -> dict[str, set[End]]:
+        """Which ends of which parts meet, at one point or at points that plain lines join."""
+        ends: dict[str, set[End]] = {}
+        for point, met in self.ends.items():
+            ends.setdefault(self.place_of(point), set()).update(met)
+        return ends
+
     def read(self, sentence: str) -> None:
         """Take in one sentence; a junction list and a loop add no part."""
         if match := re.fullmatch(branch_text, sentence):
@@ -119,9 +130,13 @@ def check_rebuilt(topology: Topology, layout: Layout | None) -> None:
     rebuilt, ends = Rebuilt(long_description(topology, layout)), original_ends(topology)
     assert rebuilt.values == original_values(topology)
     # A point inside a branch may have lost its letter; what meets there must still meet.
-    assert sorted(map(sorted, rebuilt.ends.values())) == sorted(map(sorted, ends.values()))
-    assert {name: rebuilt.ends[name] for name in rebuilt.named} == {name: ends[name] for name in rebuilt.named}
+    meeting = rebuilt.meeting()
+    assert sorted(map(sorted, meeting.values())) == sorted(map(sorted, ends.values()))
+    assert {rebuilt.place_of(name): meeting[rebuilt.place_of(name)] for name in rebuilt.named} == {
+        rebuilt.place_of(name): ends[topology.node[name]] for name in rebuilt.named
+    }
     assert rebuilt.joined == drawn_apart(topology)
-    assert rebuilt.branches == [
-        (branch.current, branch.start, branch.end, *(step.part.name for step in branch.steps)) for branch in topology.branches
+    assert [(current, rebuilt.place_of(start), rebuilt.place_of(end), *names) for current, start, end, *names in rebuilt.branches] == [
+        (branch.current, rebuilt.place_of(branch.start), rebuilt.place_of(branch.end), *(step.part.name for step in branch.steps))
+        for branch in topology.branches
     ]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ from build_tools.circuit.quantity import Dimension, parse_quantity
 from build_tools.circuit.reading import read_circuit
 from build_tools.circuit.source import read_source
 from build_tools.figure.description import long_description, short_description, spoken
+from build_tools.figure.words import way_in_words
 from build_tools.laws.survey import find_topology
 from build_tools.laws.topology import Topology
 from tests.figure.built_by_hand import drawn, make
@@ -92,11 +94,21 @@ def test_describes_what_carries_no_current() -> None:
     """Idle parts are told with their way, plain lines as what they are."""
     topology = make("E1 a b 6 V\nR1 b a 2 ohm\nK1 b c open\nE2 c d 9 V", ["I1 a a E1 R1"], joined=(("a", "g"),))
     layout = drawn(topology, {"a": (0, 90), "b": (0, 0), "c": (90, 0), "d": (90, 90), "g": (0, 150)})
-    assert long_description(topology, layout)[2:] == (
+    assert long_description(topology, layout)[3:] == (
         "Without current, from b to c, to the right: open switch K1.",
         "Without current, from c to d, down: battery E2 of 9 volts, negative end first.",
-        "A plain line makes a and g one point.",
     )
+    assert long_description(topology, layout)[1] == "A plain line makes a and g one point."
+
+
+@pytest.mark.parametrize("path", sorted((Path(__file__).parents[2] / "circuits").glob("*.toml")), ids=lambda path: path.stem)
+def test_one_letter_stands_for_one_thing(path: Path) -> None:
+    """A branch runs between the letters that its row of directions names, a part without current between those of its row."""
+    topology = find_topology(read_circuit(read_source(path)))
+    layout = drawn(topology)
+    told = re.findall(r"(?:Current|Without)[^.]*? from (\w+) to (\w+)", " ".join(long_description(topology, layout)))
+    ways = [re.match(r"from (\w+) to (\w+)", way_in_words(branch, layout)) for branch in topology.branches]
+    assert told == [*(way.groups() for way in ways if way), *((part.start, part.end) for part in topology.idle)]
 
 
 @pytest.mark.parametrize("case", circuits)

@@ -72,7 +72,30 @@ test("only a sign, or only a prefix, is said to be just that", () => {
   const sign = check(["4", "2", "2", "-3", "1"]);
   assert.deepEqual([sign.verdict, sign.slips[0].kind, sign.slips[0].current, sign.say.key], ["wrong", "sign", "I4", "current-sign"]);
   const prefix = check(["4 mA", "2 mA", "2 mA", "3 mA", "1 mA"]);
-  assert.deepEqual([prefix.slips[0].kind, sentence(prefix.say).split(" are ")[0], sentence(prefix.say).includes("prefix")], ["value", "I1, I2, I3, I4, I5", true]);
+  assert.deepEqual([prefix.slips[0].kind, sentence(prefix.say)], ["value", "I1, I2, I3, I4, I5: that would be right in A. In mA it is a thousand times too small."]);
+});
+
+// On a page in mA; one of the currents of the bridge is negative.
+test("a number off by a thousand is told which way, and in which unit it would be right", () => {
+  const { name, value } = frost.currents.find((each) => each.value < 0);
+  const told = (text) => sentence(checkNumbers(frost, { [name]: text }).say).slice(name.length + 2);
+  const [milli, micro] = [1e3, 1e6].map((size) => (value * size).toPrecision(4));
+  assert.equal(checkNumbers(frost, { [name]: milli }).verdict, "right");
+  assert.equal(told(micro), "that would be right in µA. In mA it is a thousand times too large.");
+  assert.equal(told(`${micro} mA`), "that would be right in µA. In mA it is a thousand times too large.");
+  assert.equal(told(value.toPrecision(4)), "that would be right in A. In mA it is a thousand times too small.");
+  assert.equal(told(`${milli} A`), "that would be right in mA. In A it is a thousand times too large.");
+  assert.equal(told(micro.replace("-", "")), "the size would be right in µA, not in mA. The sign says it flows the other way.");
+});
+
+test("a number in another kind of unit is told which kind, with an example in the unit of the page", () => {
+  const told = (text, each = link) => sentence(checkNumbers(each, { I1: text }).say);
+  for (const [kind, texts] of Object.entries({ voltage: ["14 V", "14V", "14 volts", "3mV"], resistance: ["5 Ω", "5ohm", "4.7 kΩ"], power: ["12 W", "12watt", "3 mW"] })) {
+    for (const text of texts) assert.equal(told(text), `That is a ${kind}. A current is measured in A, mA or µA, for instance 0.42\u00a0A.`, text);
+  }
+  assert.match(told("14 V", frost), /4\.2\u00a0mA\.$/);
+  assert.match(told("abc", frost), /^Type a number with its unit, for instance 4\.2\u00a0mA\.$/);
+  assert.match(told("3 s"), /^This is no unit of current/);
 });
 
 test("one rough number beside wrong ones does not hide the broken law", () => {

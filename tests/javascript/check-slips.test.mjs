@@ -17,7 +17,7 @@ test("every rule has its row and every row its rule", () => {
 test("every row says what it is, which rule it breaks and where that is explained", () => {
   for (const { name, kind, title, rule, section, sentence, sentences, source } of words.slips) {
     assert.ok(KINDS.includes(kind) && SECTIONS.includes(section) && ["loop rule", "junction rule"].includes(rule), name);
-    assert.ok(title && (sentence || (sentences.along && sentences.against)) && source !== undefined, name);
+    assert.ok(title && (sentence || Object.keys(sentences).length > 1) && source !== undefined, name);
   }
 });
 

@@ -35,6 +35,11 @@ const written = {
   "12 - -4 I1 = 0": "4 0 0 0 0 12",
   "12 + -4 I1 = 0": "-4 0 0 0 0 12",
   "4·I1 = 5×I2 + 3∙I3 + 2⋅I4": "4 -5 -3 -2 0 0",
+  "4 x I1 = 5xI2 + 3 X I3 + 2X(I4 - I5)": "4 -5 -3 -2 2 0",
+  "I1 x 4 = 12": "4 0 0 0 0 -12",
+  "E1 − R1 x I1 = R2xI2": "-6 -4 0 0 0 64/5",
+  "4 Ω x I1 = 12 V x -1": "4 0 0 0 0 12",
+  "4.7 x 10^-3 I1 = 0": "47/10000 0 0 0 0 0",
   // sides, order and brackets
   "I1=I2+I3": "1 -1 -1 0 0 0",
   "0 = I1 - I2 - I3": "-1 1 1 0 0 0",
@@ -94,6 +99,12 @@ test("an equation is read as it is typed", () => {
   for (const [text, row] of Object.entries(written)) assert.equal(rowOf(text), row, text);
 });
 
+test("a name that begins with x stays a name", () => {
+  const named = { ...link, part: { ...link.part, X1: link.part.R1 }, parts: link.parts.map((part) => (part.name === "R1" ? { ...part, name: "X1" } : part)), unknowns: ["I1", "x2", "I3", "I4", "I5"] };
+  assert.equal(rowOf("E1 = X1 I1 + 4 x2", named), "-6 -4 0 0 0 64/5");
+  assert.equal(rowOf("E1 = X1 x I1 + 4 x x2", named), "-6 -4 0 0 0 64/5");
+});
+
 test("units that are typed are turned into the units that are meant", () => {
   assert.equal(rowOf("12 V = 4700 Ω I1", bridge), "-47/10 0 0 0 0 0 12");
   assert.equal(rowOf("12 V = 4.7 kΩ I1", bridge), "-47/10 0 0 0 0 0 12");
@@ -116,6 +127,8 @@ const unreadable = {
   "12 - 4 I7 = 0": ["no-such-current", 7, 2],
   "12 - 4 I_{12} = 0": ["no-such-current", 7, 6],
   "12 - 4 x = 0": ["unknown-name", 7, 1],
+  "12 - x I1 = 0": ["unknown-name", 5, 1],
+  "12 - 4 x y = 0": ["unknown-name", 9, 1],
   "12 - R9 I1 = 0": ["unknown-name", 5, 2],
   "12 - 4 I1 & I2 = 0": ["strange-sign", 10, 1],
   "<b>12</b> = I1": ["strange-sign", 0, 1],

@@ -111,7 +111,7 @@ export default {
   "readings.capacitor_unfixed": "Nothing fixes the voltage across the capacitor {name}: it hangs between pieces that nothing else joins.",
 
   "parts.heading": "Every part",
-  "parts.intro": "Current and voltage are counted from the first point to the second (for a battery: minus to plus). Power taken up counts plus, power given counts minus.",
+  "parts.intro": "The column *From, to* names the two points of each part; for a battery its minus comes first. Current is counted from the first to the second. Voltage is the potential of the first minus that of the second: negative where the second is higher, as the plus of a battery mostly is. Power taken up counts plus, power given counts minus.",
   "parts.part": "Part",
   "parts.ends": "From, to",
   "parts.way": "{start} to {end}",
@@ -135,8 +135,11 @@ export default {
   "checks.loop": "Round a loop that is not in the set ({parts}), from {start}, in {unit}:",
   "checks.rounded": "The numbers are rounded here; with the exact fractions the sum is exactly zero.",
   "checks.power": "Power given is {given}, power taken up is {taken}: equal, to the last fraction.",
-  "checks.numpy": "A second opinion: NumPy solved the same matrix in floating point. Its currents differ from the exact ones by at most {difference}.",
-  "checks.browser": "A second opinion: this page solved the same matrix in floating point as well. Those currents differ from the exact ones by at most {difference}.",
+  "checks.numpy": "A second opinion: a computer solved the same matrix with rounded numbers, and it agrees: the largest difference is below {bound} (NumPy in floating point: {difference}).",
+  "checks.browser": "A second opinion: this page solved the same matrix with rounded numbers too, and it agrees: the largest difference is below {bound} (floating point: {difference}).",
+  "checks.billionth": "a billionth of an ampere",
+  "checks.millionth": "a millionth of an ampere",
+  "checks.thousandth": "a thousandth of an ampere",
 
   "pin.pin": "Pin the figure",
   "pin.unpin": "Unpin the figure",

@@ -272,8 +272,12 @@ export default {
       "title": "A wrong prefix in a current",
       "rule": "loop rule",
       "section": "equations",
-      "sentence": "{current} is right but for its prefix: it is a thousand times too large or too small.",
-      "several": "{currents} are right but for their prefix: they are a thousand times too large or too small.",
+      "sentences": {
+        "large": "{currents}: that would be right in {unit}. In {typed} it is a thousand times too large.",
+        "small": "{currents}: that would be right in {unit}. In {typed} it is a thousand times too small.",
+        "turned": "{currents}: the size would be right in {unit}, not in {typed}. The sign says it flows the other way.",
+        "mixed": "{currents}: right but for their prefixes. Each is a thousand times too large or too small."
+      },
       "source": "Published problems in kΩ and mA, where it happens: OpenStax, University Physics Volume 2, ch. 10"
     },
     {
@@ -430,7 +434,10 @@ export default {
     "power-too-high": "Such a power cannot be meant.",
     "says-nothing": "Both sides are the same, so it says nothing.",
     "says-given": "True, but no current stands in it, so it says nothing about the currents.",
-    "no-number": "Type a number with its unit, for instance 0.42 A.",
-    "wrong-unit": "A current is measured in A or mA."
+    "no-number": "Type a number with its unit, for instance {example}.",
+    "wrong-unit": "This is no unit of current. A current is measured in A, mA or µA, for instance {example}.",
+    "wrong-unit.voltage": "That is a voltage. A current is measured in A, mA or µA, for instance {example}.",
+    "wrong-unit.resistance": "That is a resistance. A current is measured in A, mA or µA, for instance {example}.",
+    "wrong-unit.power": "That is a power. A current is measured in A, mA or µA, for instance {example}."
   }
 };

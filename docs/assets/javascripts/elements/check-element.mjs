@@ -4,8 +4,8 @@ import { say } from "../page/check-saying.mjs";
 import { build } from "./build.mjs";
 import { findSource } from "./check-source.mjs";
 
-/** Browsers let the history be written a hundred times in half a minute. */
-const PAUSE = 400;
+/** Browsers let the history be written a hundred times in half a minute: so often for each form and letter at once, then in pauses [ms]. */
+const [MOST, WHILE, PAUSE] = [30, 30000, 400];
 
 /** Idle time for one more piece of work [ms]. */
 const ENOUGH = 15;
@@ -15,6 +15,7 @@ let made = 0;
 export class CheckElement extends (globalThis.HTMLElement ?? Object) {
   #abort;
   #pause;
+  #written = [];
 
   async connectedCallback() {
     this.#abort = new AbortController();
@@ -61,23 +62,38 @@ export class CheckElement extends (globalThis.HTMLElement ?? Object) {
     this.tell([]);
   }
 
-  /** Bring back what was typed; keep it when typing pauses, and when another entry of the history is the present one. */
+  /**
+   * Bring back what was typed; keep it with every letter, since a page that is left has no time to, and when another entry
+   * of the history is the present one. A form in which nothing was typed yet takes what that entry has.
+   */
   #keepTyped(signal) {
     this.own = `${this.localName} ${[...document.querySelectorAll(this.localName)].indexOf(this)}`;
-    const kept = history.state?.typed?.[this.own];
-    if (kept) this.typed = kept;
-    const keepSoon = () => {
-      clearTimeout(this.#pause);
-      this.#pause = setTimeout(() => this.keep(), PAUSE);
+    const bringBack = () => {
+      const kept = history.state?.typed?.[this.own];
+      if (kept) this.typed = kept;
+      return Boolean(kept);
     };
-    this.form.addEventListener("input", keepSoon, { signal });
+    let isTheirs = bringBack();
+    const keepTheirs = () => {
+      isTheirs = true;
+      this.#keepSoon();
+    };
+    this.form.addEventListener("input", keepTheirs, { signal });
     this.form.addEventListener("change", () => this.keep(), { signal });
-    addEventListener("popstate", () => this.keep(), { signal });
+    addEventListener("popstate", () => (isTheirs ? this.keep() : (isTheirs = bringBack())), { signal });
+  }
+
+  #keepSoon() {
+    clearTimeout(this.#pause);
+    this.#written = this.#written.filter((time) => time > performance.now() - WHILE);
+    if (this.#written.length < MOST) this.keep();
+    else this.#pause = setTimeout(() => this.keep(), PAUSE);
   }
 
   /** What is typed stays with the entry of the history, for a reload and the back button. Nothing is stored elsewhere. */
   keep() {
     clearTimeout(this.#pause);
+    this.#written.push(performance.now());
     try {
       history.replaceState({ ...history.state, typed: { ...history.state?.typed, [this.own]: this.typed } }, "");
     } catch {

@@ -4,6 +4,7 @@ import { nameRuns } from "../page/prose.mjs";
 import { say } from "../page/check-saying.mjs";
 
 const SIGNS = ["+", "−", "·", "/", "(", ")", "=", "Ω", "k"];
+const [SMALLEST, GAP] = [44, 3];
 const SPACED = new Set(["+", "−", "="]);
 
 /** A name as it is set elsewhere, but not one that a tap lights in the figure. */
@@ -26,10 +27,20 @@ export function viewKeys(currents) {
  * @param {AbortSignal} signal
  */
 export function listenToKeys(keys, field, signal) {
+  const watcher = new ResizeObserver(() => layOut(keys));
+  watcher.observe(keys);
+  signal.addEventListener("abort", () => watcher.disconnect());
   // The field keeps the focus, so that the keyboard stays.
   keys.addEventListener("pointerdown", (event) => event.preventDefault(), { signal });
   keys.addEventListener("click", (event) => typeKey(event.target.closest("[data-key]")?.dataset.key, field), { signal });
   keys.addEventListener("keydown", (event) => moveAlong(event, [...keys.children]), { signal });
+}
+
+/** As few rows as have room, and as many keys in each of them. */
+function layOut(keys) {
+  const count = keys.children.length;
+  const most = Math.max(Math.floor((keys.clientWidth + GAP) / (SMALLEST + GAP)), 1);
+  keys.style.gridTemplateColumns = `repeat(${Math.ceil(count / Math.ceil(count / most))}, 1fr)`;
 }
 
 function typeKey(key, field) {

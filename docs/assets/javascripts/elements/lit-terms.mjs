@@ -129,7 +129,7 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     this.note.replaceChildren(build(["p", {}, ...says]));
     this.#offerPin();
     besides(place).after(this.note);
-    this.example.announce(this.note.firstChild.textContent);
+    this.example.announce(says);
   }
 
   /** Where the figure is out of sight the note offers to pin it. */

@@ -5,6 +5,7 @@
  * What is not open yet is hidden, its headings say how many steps are inside, and the address carries the step.
  */
 
+import { setText } from "../page/prose.mjs";
 import { speaking } from "../page/telling.mjs";
 import sentences from "../step-sentences.mjs";
 import { build } from "./build.mjs";
@@ -156,7 +157,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
     this.#at = this.example.state.step;
     this.#pin();
     (button.disabled ? this.#other(button) : button).focus({ preventScroll: true });
-    this.example.announce(step ? sayStep(step, opened, this.steps.length) : this.prompt.textContent);
+    this.example.announce(setText(step ? sayStep(step, opened, this.steps.length) : this.prompt.textContent, this.example.worked.topology));
     this.#bringIntoSight(step);
     // On the way back the browser scrolls to where it was, after all this.
     requestAnimationFrame(() => this.isConnected && this.#at === step?.name && this.#bringIntoSight(step));

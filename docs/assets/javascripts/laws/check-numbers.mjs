@@ -12,10 +12,11 @@ import { describeSlip } from "./check-words.mjs";
 import { checkEquation, readAll } from "./check-equation.mjs";
 import { fraction } from "./fraction.mjs";
 import { rounded, withUnit } from "./numeral.mjs";
-import { sizeOf } from "./read-units.mjs";
+import { sizeOf, symbolOf } from "./read-units.mjs";
 import { kindOfSlip } from "./slip-words.mjs";
 
 const MOST_NAMED = 2;
+const thousand = fraction(1000n);
 
 /**
  * What can be said of typed currents.
@@ -33,11 +34,14 @@ export function checkNumbers(example, values, choices = {}) {
   const { typed, unread, missing } = readTyped(values, laws);
   const numbers = typed.map(({ current, state }) => ({ current, state }));
   const base = { broken: [], slips: [], numbers, missing, unread, candidates: [], close: false };
-  if (unread.length) return { ...base, verdict: "unreadable", say: { key: unread[0].reason, values: { current: unread[0].current } } };
-  if (!typed.length) return { ...base, verdict: "unreadable", say: { key: "no-number", values: {} } };
+  if (unread.length) return { ...base, verdict: "unreadable", say: { key: unread[0].reason, values: { current: unread[0].current, ...wanted(laws) } } };
+  if (!typed.length) return { ...base, verdict: "unreadable", say: { key: "no-number", values: wanted(laws) } };
   if (typed.every(({ state }) => state === "right")) return { ...base, verdict: "right", say: { key: missing.length ? "right-so-far" : sayRight(typed, laws), values: {} } };
   return { ...base, verdict: "wrong", ...judge(typed, missing, laws), ...askOwn(typed, missing, laws, example, choices) };
 }
+
+/** What may be typed on this page, for instance. */
+const wanted = ({ units: { current: unit } }) => ({ unit, example: withUnit({ A: "0.42", mA: "4.2" }[unit] ?? "42", unit) });
 
 /** Numbers that were rounded too early are right, and the laws hold less well than for numbers rounded once, by half a unit at most. */
 function sayRight(typed, laws) {
@@ -89,9 +93,21 @@ function explainSimply(typed, laws) {
     if (!off.every((each) => each.state === state)) continue;
     const currents = off.map(({ current }) => current);
     const fault = describeSlip([{ slip, part: null, column: off[0].column, law: null }], laws);
-    return { ...fault, say: { key: off.length > 1 ? `${slip}.several` : slip, values: { ...fault.say.values, currents: currents.join(", ") } } };
+    const { key, ...values } = state === "prefix" ? describePrefix(off) : { key: off.length > 1 ? `${slip}.several` : slip };
+    return { ...fault, say: { key, values: { ...fault.say.values, ...values, currents: currents.join(", ") } } };
   }
   return null;
+}
+
+/** Which way numbers are off by a thousand, and in which unit they would be right; that is said where it is so for all of them. */
+function describePrefix(off) {
+  const ways = off.map(({ value, right, size }) => {
+    const way = value.size().compare(right.size()) > 0 ? "large" : "small";
+    const meant = way === "large" ? size.over(thousand) : size.times(thousand);
+    return { key: `current-prefix.${value.isNegative === right.isNegative ? way : "turned"}`, unit: symbolOf(meant), typed: symbolOf(size) };
+  });
+  const [first] = ways;
+  return first.unit && ways.every((way) => way.key === first.key && way.unit === first.unit) ? first : { key: "current-prefix.mixed" };
 }
 
 function sayClose(typed) {

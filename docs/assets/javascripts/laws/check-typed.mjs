@@ -16,8 +16,8 @@ const thousand = fraction(1000n);
 
 /**
  * @typedef {import("./fraction.mjs").Fraction} Fraction
- * @typedef {{current: string, column: number, value: Fraction, step: Fraction, figures: number, right: Fraction, state: string}} Typed
- *   step: one unit of its last figure [A]; state: "right", "sign", "prefix", "close" (within 2 %), "rough" or "wrong"
+ * @typedef {{current: string, column: number, value: Fraction, size: Fraction, step: Fraction, figures: number, right: Fraction, state: string}} Typed
+ *   size: of the unit it was typed in [A]; step: one unit of its last figure [A]; state: "right", "sign", "prefix", "close" (within 2 %), "rough" or "wrong"
  */
 
 /**
@@ -44,10 +44,10 @@ function readOne({ text, column }, laws) {
 }
 
 function judge(reading, right) {
-  const { value } = reading;
+  const { value, size } = reading;
   const step = stepOf(reading);
   const figures = reading.whole ? Math.max(reading.figures, ENOUGH_FIGURES) : reading.figures;
-  return { value, right, step, figures: value.equals(right) ? Infinity : figures, state: findState(reading, right) };
+  return { value, size, right, step, figures: value.equals(right) ? Infinity : figures, state: findState(reading, right) };
 }
 
 /**

@@ -7,8 +7,8 @@ import { readUnit, sizeOf } from "./read-units.mjs";
 const LONGEST = 60;
 
 /**
- * @typedef {{value: Fraction, unit: Fraction, figures: number, exact: boolean, whole: boolean}} TypedCurrent
- *   value [A]; unit: one unit of the last typed figure [A], 0 for a fraction; figures: how many significant figures were
+ * @typedef {{value: Fraction, size: Fraction, unit: Fraction, figures: number, exact: boolean, whole: boolean}} TypedCurrent
+ *   value [A]; size: of the unit it is in [A]; unit: one unit of the last typed figure [A], 0 for a fraction; figures: how many significant figures were
  *   typed; whole: no decimal sign was typed, so that 20 may mean exactly twenty
  * @typedef {import("./fraction.mjs").Fraction} Fraction
  */
@@ -33,13 +33,13 @@ function readFolded(text, unit, byThousands) {
   const [before, sign] = /^ *(?:[A-Za-z][\w ()]{0,8}=)? *(?:[=~] ?)*([+-]?) */.exec(text).slice(0, 2);
   const number = readWhole(text, before.length, byThousands);
   if (number.unreadable) return number;
-  const power = /^ ?\*? ?10 ?\^ ?\(?([+-]?\d{1,2})\)?|^[eE]([+-]?\d{1,2})/.exec(text.slice(number.end));
+  const power = /^ ?[*xX]? ?10 ?\^ ?\(?([+-]?\d{1,2})\)?|^[eE]([+-]?\d{1,2})/.exec(text.slice(number.end));
   const at = number.end + (power?.[0].length ?? 0);
   const size = readSize(text, at, unit);
   if (size.unreadable) return size;
   const scale = size.times(raiseTen(power?.[1] ?? power?.[2] ?? "0"));
   const value = number.value.times(scale);
-  return { value: sign === "-" ? value.negated() : value, unit: number.unit.times(scale), figures: number.figures, exact: number.exact, whole: number.whole };
+  return { size, value: sign === "-" ? value.negated() : value, unit: number.unit.times(scale), figures: number.figures, exact: number.exact, whole: number.whole };
 }
 
 const stop = (reason, at, length = 1) => ({ unreadable: { at, length, reason } });
@@ -67,7 +67,8 @@ function readSize(text, at, unit) {
   if (/^ *\.? *$/.test(rest)) return sizeOf(unit);
   const start = at + /^ */.exec(rest)[0].length;
   const found = readUnit(text, start);
-  if (!found || found.measures !== "current") return stop("wrong-unit", start, text.length - start);
+  const measures = found?.measures ?? (/^[kmMµu]?([Ww]atts?|W)\b/.test(rest.trimStart()) ? "power" : "");
+  if (measures !== "current") return stop(measures ? `wrong-unit.${measures}` : "wrong-unit", start, text.length - start);
   return /^[ .]*$/.test(text.slice(start + found.length)) ? found.size : stop("wrong-unit", start + found.length, text.length - start - found.length);
 }
 

@@ -83,12 +83,15 @@ function readProduct(reader) {
   for (;;) {
     const sign = peek(reader);
     const { at } = reader;
-    if (sign === "*" || sign === "/") reader.at += 1;
+    if (sign === "*" || sign === "/" || isTimes(reader)) reader.at += 1;
     else if (!beginsFactor(reader)) return product;
     const factor = readFactor(reader);
     product = sign === "/" ? divide(product, factor, at, reader.at - at) : multiply(product, factor, at, reader.at - at);
   }
 }
+
+/** An x before a factor is a sign, unless it begins a name of this circuit. */
+const isTimes = ({ text, at, names }) => /^x *[-+]? *[\w(.,|½⅓¼]/i.test(text.slice(at, at + 9)) && !readName(text, at, names);
 
 function readFactor(reader) {
   let sign = ONE;

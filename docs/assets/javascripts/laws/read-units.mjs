@@ -1,10 +1,10 @@
 /** Units as they are typed behind a number, and the choices of units in which an equation may be meant. */
 import { fraction, ONE } from "./fraction.mjs";
 
-const sizes = { M: fraction(1000000n), k: fraction(1000n), K: fraction(1000n), m: fraction(1n, 1000n), "\u00b5": fraction(1n, 1000000n), u: fraction(1n, 1000000n) };
+const sizes = { M: fraction(1000000n), k: fraction(1000n), K: fraction(1000n), m: fraction(1n, 1000n), "\u00b5": fraction(1n, 1000000n), u: fraction(1n, 1000000n), n: fraction(1n, 1000000000n) };
 
 // The Greek letter may be followed by anything; a latin letter must end there, or it is the start of a name.
-const shape = /([MkKm\u00b5u]?)(?:(\u03a9)|(?:([Oo]hms?)|([Vv]olts?|[Vv])|([Aa]mp(?:ere)?s?|[Aa]))(?![A-Za-z0-9_]))|([kK])(?![A-Za-z_]*[0-9_]?[A-Za-z]*hm)/y;
+const shape = /([MkKm\u00b5un]?)(?:(\u03a9)|(?:([Oo]hms?)|([Vv]olts?|[Vv])|([Aa]mp(?:ere)?s?|[Aa]))(?![A-Za-z0-9_]))|([kK])(?![A-Za-z_]*[0-9_]?[A-Za-z]*hm)/y;
 
 /**
  * The unit that begins at a place of a folded text.
@@ -21,6 +21,9 @@ export function readUnit(text, at) {
 
 /** The size of a unit symbol such as kΩ, in the SI unit. */
 export const sizeOf = (symbol) => (symbol.length > 1 ? sizes[symbol[0]] : ONE);
+
+/** The symbol of a unit of current of a size; none where it is not in use. */
+export const symbolOf = (size) => ["kA", "A", "mA", "µA", "nA"].find((symbol) => sizeOf(symbol)?.equals(size));
 
 /**
  * The choices of units in which a typed equation may be meant, the page's own first.

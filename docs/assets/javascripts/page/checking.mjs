@@ -130,12 +130,12 @@ function judgeSet(set, { example, flip }) {
 /** A true equation joins the set unless it is one of it already. */
 function addToSet(typed, set, place) {
   const judged = judgeSet([...set, typed], place).rows.at(-1);
-  if (judged.say?.key === "no-law") return { added: set, says: [sentence(judged.say)] };
+  if (judged.say?.key === "no-law") return { added: set, says: tellSaid(judged.say, place) };
   if (judged.isNew) return { added: [...set, typed], says: tell("check.added", { number: set.length + 1 }) };
   const [{ number, factor } = {}] = judged.sum;
   const same = judged.sum.length === 1 && ["1", "-1"].includes(factor);
   if (same) return { added: set, says: tell("check.same", { number }) };
-  return { added: [...set, typed], says: judged.say ? [sentence(judged.say)] : [] };
+  return { added: [...set, typed], says: judged.say ? tellSaid(judged.say, place) : [] };
 }
 
 /**

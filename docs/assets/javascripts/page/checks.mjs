@@ -5,7 +5,6 @@ import { ONE, total } from "../laws/fraction.mjs";
 import { findUnusedLoop } from "../laws/loop.mjs";
 import { MINUS, SPACE, isExactWhenRounded, plain, rounded, withUnit } from "../laws/numeral.mjs";
 import { toUnits } from "../laws/units.mjs";
-import { equation, math, number, operator, row } from "./mathml.mjs";
 import { setText } from "./prose.mjs";
 import { say, tell } from "./saying.mjs";
 import { setPoint } from "./setup.mjs";
@@ -25,7 +24,7 @@ export function viewChecks(worked) {
 function checkJunctions({ topology, units, solution }) {
   return topology.junctions.filter((junction) => !junction.used).map((junction) => ({
     says: tell("checks.junction", { name: setPoint(junction.name), unit: units.current }),
-    values: writeJunction(junction, topology.branches).terms.map((term) => toUnits(term.factor.times(solution.currents.get(term.current)), units.current, units)),
+    values: writeJunction(junction, topology.branches).terms.map(({ factor, current }) => [factor, toUnits(factor.times(solution.currents.get(current)), units.current, units)]),
   }));
 }
 
@@ -36,19 +35,21 @@ function checkLoop({ topology, units, solution }) {
   const parts = loop.steps.map((step) => step.part.name).join(", ");
   const terms = writeLoop(loop, topology).terms.filter((term) => !term.factor.isZero);
   const says = setText(say("checks.loop", { parts, start: loop.start, unit: units.voltage }), topology);
-  return [{ says, values: terms.map((term) => toUnits(term.factor.times(solution.currents.get(term.current) ?? ONE), units.voltage, units)) }];
+  return [{ says, values: terms.map(({ factor, current }) => [factor, toUnits(factor.times(solution.currents.get(current) ?? ONE), units.voltage, units)]) }];
 }
 
-/** A sum of values that is zero; long numbers are rounded to five figures, and then it says so. */
+/**
+ * A sum that is zero, from each term's factor and value, which may be broken before each of its signs; long numbers are
+ * rounded to five figures, and then it says so. A value of zero has the sign that the rule gives its term.
+ */
 function viewSum(says, values) {
-  const isExact = values.every((value) => isExactWhenRounded(value, 5));
-  const terms = values.flatMap((value, at) => {
-    const text = isExact ? plain(value.size()) : rounded(value.size(), 5);
-    return [...(at || value.isNegative ? [operator(value.isNegative ? MINUS : "+")] : []), number(text)];
+  const isExact = values.every(([, value]) => isExactWhenRounded(value, 5));
+  const terms = values.map(([factor, value], at) => {
+    const sign = (value.isZero ? factor : value).isNegative ? MINUS : "+";
+    return (at ? sign + SPACE : sign.replace("+", "")) + (isExact ? plain(value.size()) : rounded(value.size(), 5));
   });
-  const formula = isExact ? equation(row(terms), number("0")) : row([row(terms), operator("≈"), number("0")]);
   const note = isExact ? [] : [["p", {}, ...tell("checks.rounded")]];
-  return ["li", {}, ["p", {}, ...says], ["p", { class: "equation" }, math(formula)], ...note];
+  return ["li", {}, ["p", {}, ...says], ["p", { class: "equation" }, `${terms.join(" ")} ${isExact ? "=" : "≈"}${SPACE}0`], ...note];
 }
 
 /** Power given and power taken up, with unit. */
@@ -62,7 +63,8 @@ function powerSums({ solution, units }) {
 function secondOpinion({ example, solution, isOwnSet }) {
   const isPrinted = isOwnSet && example.checks;
   const difference = isPrinted ? example.checks.numpy_difference : solution.checks.difference;
-  return tell(isPrinted ? "checks.numpy" : "checks.browser", { difference: differenceText(difference) });
+  const bound = say(`checks.${difference < 1e-9 ? "billionth" : difference < 1e-6 ? "millionth" : "thousandth"}`);
+  return tell(isPrinted ? "checks.numpy" : "checks.browser", { difference: differenceText(difference), bound });
 }
 
 /** The distance of a floating-point answer, as a power of ten. */
