@@ -268,7 +268,7 @@ def check_sum(says: Markup, values: Sequence[tuple[Fraction, Fraction]]) -> SumC
         sign = MINUS if (value or factor) < 0 else "+"
         before = sign + SPACE if at else sign.replace("+", "")
         terms.append(before + (plain(abs(value)) if exact else rounded(abs(value), 5)))
-    return SumCheck(says=says, text=f"{' '.join(terms)} {'=' if exact else '≈'}{SPACE}0", exact=exact)
+    return SumCheck(says=says, text=f"{' '.join(terms)}{SPACE}{'=' if exact else '≈'}{SPACE}0", exact=exact)
 
 
 def power_sums(worked: WorkedCircuit) -> tuple[str, str]:

@@ -49,7 +49,7 @@ function viewSum(says, values) {
     return (at ? sign + SPACE : sign.replace("+", "")) + (isExact ? plain(value.size()) : rounded(value.size(), 5));
   });
   const note = isExact ? [] : [["p", {}, ...tell("checks.rounded")]];
-  return ["li", {}, ["p", {}, ...says], ["p", { class: "equation" }, `${terms.join(" ")} ${isExact ? "=" : "≈"}${SPACE}0`], ...note];
+  return ["li", {}, ["p", {}, ...says], ["p", { class: "equation" }, `${terms.join(" ")}${SPACE}${isExact ? "=" : "≈"}${SPACE}0`], ...note];
 }
 
 /** Power given and power taken up, with unit. */

@@ -1,0 +1,98 @@
+"""What a student typed is not lost however fast the page is left; keys and sums fit a narrow phone."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from selenium.webdriver import Chrome
+from selenium.webdriver.common.by import By
+from selenium.webdriver.support.ui import WebDriverWait
+
+from tests.browser.test_check import phone as phone
+from tests.browser.test_check import visit
+
+ways_out: dict[str, Callable[[Chrome], object]] = {
+    "reload": lambda browser: browser.refresh(),
+    "an arrow turned, reload": lambda browser: (
+        browser.execute_script("document.querySelector('[data-arrow=I1]').click()"),
+        browser.refresh(),
+    ),
+    "a link of the page, reload": lambda browser: (browser.execute_script("location.hash = 'loops'"), browser.refresh()),
+}
+
+lines_script = """
+return [...document.querySelectorAll('#checks ~ .checks .equation, [data-section=checks] .equation')].map(sum => {
+  const range = document.createRange();
+  const [text] = sum.childNodes;
+  const lines = [];
+  let last = null;
+  for (let at = 0; at < text.length; at += 1) {
+    range.setStart(text, at);
+    range.setEnd(text, at + 1);
+    const {top} = range.getBoundingClientRect();
+    if (last !== null && top > last + 5) lines.push(text.data.slice(at).trimStart()[0]);
+    last = Math.max(last ?? top, top);
+  }
+  return [sum.scrollWidth - sum.clientWidth, lines.join('')];
+});
+"""
+
+
+@pytest.mark.parametrize("leave", ways_out.values(), ids=ways_out)
+def test_what_was_just_typed_is_there_after_the_page_was_left(phone: Chrome, host: str, leave: Callable[[Chrome], object]) -> None:
+    """Nobody waited, left the field or checked: as a phone's keyboard types, with `input` and no `change`."""
+    visit(phone, host)
+    for name in ("I2", "equation"):
+        phone.execute_script("document.getElementsByName(arguments[0])[0].focus()", name)
+        for letter in "4.02":
+            phone.execute_cdp_cmd("Input.insertText", {"text": letter})
+    leave(phone)
+    assert typed_in(phone) == ["4.02", "4.02"]
+
+
+def test_a_form_that_came_late_takes_what_the_entry_before_had(phone: Chrome, host: str) -> None:
+    """Reload at the top, a link, and back, before the forms were there: they do not write nothing over it."""
+    visit(phone, host)
+    phone.execute_script("document.getElementsByName('I2')[0].focus()")
+    phone.execute_cdp_cmd("Input.insertText", {"text": "4.02"})
+    phone.execute_script("document.activeElement.blur(); history.pushState(null, '', '#loops')")
+    phone.execute_script("const old = document.querySelector('check-numbers'); old.replaceWith(old.cloneNode())")
+    assert typed_in(phone)[0] == ""
+    phone.back()
+    WebDriverWait(phone, 5).until(lambda _: typed_in(phone)[0] == "4.02")
+    phone.refresh()
+    assert typed_in(phone)[0] == "4.02"
+
+
+def typed_in(browser: Chrome) -> list[str]:
+    """What stands in the second field for a current and in that for an equation, once they are there."""
+    browser.execute_script("document.querySelector('#your-turn').scrollIntoView()")
+    WebDriverWait(browser, 10).until(lambda seen: seen.find_elements(By.NAME, "I2") and seen.find_elements(By.NAME, "equation"))
+    return [str(browser.find_element(By.NAME, name).get_property("value")) for name in ("I2", "equation")]
+
+
+@pytest.mark.parametrize("width", [320, 360])
+@pytest.mark.parametrize("example", ["dinghy-charge", "link-wire", "frost-bridge", "neutral-wire"])
+def test_no_key_stands_alone(phone: Chrome, host: str, example: str, width: int) -> None:
+    """Every row of keys is full but the last, which misses one for each other row at most; every key is large enough for a thumb."""
+    phone.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", {"width": width, "height": 740, "deviceScaleFactor": 1, "mobile": True})
+    visit(phone, host, example)
+    keys = phone.execute_script("return [...document.querySelectorAll('.keys button')].map(key => key.getBoundingClientRect().toJSON())")
+    tops = [key["top"] for key in keys]
+    rows = [tops.count(top) for top in dict.fromkeys(tops)]
+    assert rows[0] * len(rows) - sum(rows) < len(rows), rows
+    assert len(set(rows[:-1])) <= 1
+    assert min(min(key["width"], key["height"]) for key in keys) >= 44
+
+
+@pytest.mark.parametrize("choices", ["", "?set=3"])
+def test_a_long_check_sum_is_broken_before_a_sign(phone: Chrome, host: str, choices: str) -> None:
+    """No digit is cut and none is parted from its sign, on the page as built and with the long numbers of a set."""
+    visit(phone, host, "neutral-wire", choices)
+    phone.execute_script("document.querySelector('#checks').scrollIntoView()")
+    sums = phone.execute_script(lines_script)
+    assert len(sums) == 2
+    assert all(over <= 0 for over, _ in sums)
+    assert set("".join(lines for _, lines in sums)) <= set("+−")
+    assert bool(choices) == bool("".join(lines for _, lines in sums))
