@@ -32,6 +32,7 @@ from build_tools.site.policy import ForeignScript, Policy
 from build_tools.site.scripts import join_styles, lighten_assets
 from build_tools.site.searching import thin_index
 from build_tools.site.standby import Standby
+from build_tools.site.trees import read_trees
 
 log = logging.getLogger("mkdocs.plugins.worked-circuits")
 
@@ -119,7 +120,8 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         return with_search_text(example)
 
     def on_env(self, env: Any, *, files: Files, config: MkDocsConfig, **_: Any) -> None:
-        """Give the examples, which stand outside the navigation, their parent, previous and next page."""
+        """Give the examples, which stand outside the navigation, their parent, previous and next page; and the theme what its templates ask for."""
+        env.filters["trees"] = read_trees
         keep_translated(Path(self.config.keep), env)
         self.blocks = Blocks(self.library, config.site_url or "")
         self.front = site_page(files, list_page)

@@ -10,6 +10,7 @@ import pytest
 from build_tools.circuit.sentences import files, folder, read_data
 from build_tools.site.scripts import find_modules, lighten
 
+theme = Path(__file__).parents[2] / "build_tools/site/theme"
 modules = sorted(folder.rglob("*.mjs"))
 speakers = [path for path in modules if re.search(r'\b(say|tell)\w*\("', path.read_text(encoding="utf-8"))]
 speaks = {
@@ -40,6 +41,12 @@ def test_data_goes_out_without_what_only_the_guide_shows() -> None:
 def test_no_text_runs_over_several_lines(path: Path) -> None:
     """A template text over several lines could lose one of them: there is none in our scripts."""
     assert all(line.count("`") % 2 == 0 for line in path.read_text(encoding="utf-8").splitlines())
+
+
+@pytest.mark.parametrize("path", [*modules, *theme.rglob("*.js")], ids=lambda path: path.stem)
+def test_scripts_set_texts_never_markup(path: Path) -> None:
+    """Nothing that a script puts into a page is read as markup."""
+    assert not re.search(r"innerHTML|outerHTML|insertAdjacentHTML|document\.write|DOMParser|createContextualFragment", path.read_text(encoding="utf-8"))
 
 
 def test_a_page_loads_one_small_script_by_itself() -> None:

@@ -30,7 +30,14 @@ var __md_set = (key, value, store = localStorage, scope = __md_scope) => {
 {
   const here = document.currentScript;
   const base = new URL("../..", here.src).href;
-  here.insertAdjacentHTML("beforebegin", {{ tools.split("\n") | map("trim") | join("\n") | tojson }});
+  const make = ([tag, attributes, ...children], space) => {
+    const inside = attributes.xmlns ?? space;
+    const element = inside ? document.createElementNS(inside, tag) : document.createElement(tag);
+    for (const [name, value] of Object.entries(attributes)) if (name !== "xmlns") element.setAttribute(name, value);
+    element.append(...children.map((child) => (typeof child === "string" ? child : make(child, inside))));
+    return element;
+  };
+  here.before(...{{ tools | trees | tojson }}.map((tree) => make(tree)));
   here.previousElementSibling.textContent = JSON.stringify({
     base,
     features: {{ config.theme.features | tojson }},
