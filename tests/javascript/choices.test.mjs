@@ -6,6 +6,7 @@ import { readTopology, stepStart } from "../../docs/assets/javascripts/laws/circ
 import { readChoices, walkOf, writeChoices } from "../../docs/assets/javascripts/laws/choices.mjs";
 import { findSame, findSources } from "../../docs/assets/javascripts/laws/loop-sources.mjs";
 import { equationText, workOut } from "../../docs/assets/javascripts/laws/meaning.mjs";
+import { viewJunctions } from "../../docs/assets/javascripts/page/setup.mjs";
 import { SECTIONS, viewSection } from "../../docs/assets/javascripts/page/views.mjs";
 import { bridge } from "./bridge.mjs";
 
@@ -108,4 +109,18 @@ test("one loop too many is left out of the set, and the answer stands", () => {
   assert.equal(worked.loopSet.repeats.length, 4);
   assert.equal(worked.written.equations.length, 6);
   for (const [name, value] of workOut(bridge).solution.currents) assert.ok(worked.solution.currents.get(name).equals(value));
+});
+
+test("where all arrows enter a junction, or all leave it, what follows is said, used or left out", () => {
+  const { branches, junctions } = topology;
+  for (const { name } of junctions) {
+    const flip = branches.filter((branch) => branch.start === name).map((branch) => branch.current);
+    const others = junctions.filter((junction) => junction.name !== name).map((junction) => junction.name);
+    for (const leaveOut of [name, others[0]]) {
+      const [, list] = viewJunctions(workOut(bridge, { flip, leaveOut }));
+      const item = list.slice(2).find((each) => each[1]["data-junction"] === name);
+      assert.match(JSON.stringify(item), /out .*none.*So at least one of them will come out negative, unless all are zero\./);
+    }
+  }
+  assert.doesNotMatch(JSON.stringify(viewJunctions(workOut(bridge))), /come out negative/);
 });

@@ -23,7 +23,7 @@ export default {
   "junctions.intro": "The junction rule: what flows into a junction flows out of it. What enters counts plus, what leaves counts minus, and the sum is zero. There are {junctions} junctions{enough}.",
   "junctions.enough.one": ", so {count} equation says all that the rule can say",
   "junctions.enough.many": ", so {count} equations say all that the rule can say",
-  "junctions.used": "**Junction {name}**{others}: in {enters}; out {leaves}.",
+  "junctions.used": "**Junction {name}**{others}: in {enters}; out {leaves}.{so}",
   "junctions.others": " (with {points}, joined by plain lines)",
   "junctions.left_out": "**Junction {name}**{others} is left out: in {enters}; out {leaves}.{so} Whatever enters or leaves it does the opposite at the other junctions, so its equation is the sum of the others with all signs turned round. It says nothing new, and is kept for the [checks](#checks).",
   "junctions.left_out_others": " (with {points})",
