@@ -222,7 +222,7 @@ numbers: tuple[tuple[dict[str, str], str], ...] = (
         "Your numbers do not fit the junction rule at c: 0.500 A more leave",
     ),
     ({"I1": "4,06", "I2": "2", "I3": "2", "I4": "3", "I5": "1"}, "Close: I1 is off by 1.5 %."),
-    ({"I1": "4 mA", "I2": "2 mA", "I3": "2 mA", "I4": "3 mA", "I5": "1 mA"}, "I1, I2, I3, I4, I5 are right but for their prefix"),
+    ({"I1": "4 mA", "I2": "2 mA", "I3": "2 mA", "I4": "3 mA", "I5": "1 mA"}, "I1, I2, I3, I4, I5: that would be right in A"),
     ({"I2": "two"}, "I2: Type a number with its unit, for instance 0.42 A."),
     ({}, "Type a number with its unit, for instance 0.42 A."),
 )

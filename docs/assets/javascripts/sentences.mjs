@@ -111,7 +111,7 @@ export default {
   "readings.capacitor_unfixed": "Nothing fixes the voltage across the capacitor {name}: it hangs between pieces that nothing else joins.",
 
   "parts.heading": "Every part",
-  "parts.intro": "The column *From, to* names the two points of each part; for a battery its minus comes first. Current is counted from the first to the second. Voltage is the potential of the first minus that of the second: negative where the second is higher, as the plus of a battery mostly is. Power taken up counts plus, power given counts minus.",
+  "parts.intro": "Current is counted from the first point of *From, to* to the second (for a battery: minus to plus). Voltage is the potential of the first minus that of the second, so that of a battery is mostly negative. Power taken up counts plus, power given counts minus.",
   "parts.part": "Part",
   "parts.ends": "From, to",
   "parts.way": "{start} to {end}",
