@@ -120,7 +120,10 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         return with_search_text(example)
 
     def on_env(self, env: Any, *, files: Files, config: MkDocsConfig, **_: Any) -> None:
-        """Give the examples, which stand outside the navigation, their parent, previous and next page; and the theme what its templates ask for."""
+        """Give the examples, which stand outside the navigation, their parent, previous and next page.
+
+        The theme's templates get what they ask for.
+        """
         env.filters["trees"] = read_trees
         keep_translated(Path(self.config.keep), env)
         self.blocks = Blocks(self.library, config.site_url or "")

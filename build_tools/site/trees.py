@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from html.parser import HTMLParser
-from typing import TypeAlias, Union
+from typing import TypeAlias
 
-Tree: TypeAlias = Union[str, dict[str, str], list["Tree"]]
+Tree: TypeAlias = "str | dict[str, str] | list[Tree]"
 """A text; or a list of a tag, its attributes, and what stands in the element."""
 
 empty = frozenset({"input", "link", "meta", "br", "hr", "img"})
