@@ -26,9 +26,9 @@ def with_search_text(page: Page) -> str:
 
 
 def gather_values(values: Iterable[str]) -> list[str]:
-    """The values of each unit, with the unit as it is shown and as it can be typed: 1, 4.7 kΩ (kohm)."""
+    """The values of each unit, with the unit as it is shown and as it can be typed: 1, 4.7 kΩ · kohm."""
     numbers: dict[str, list[str]] = {}
     for value in values:
         number, _, unit = value.partition(SPACE)
         numbers.setdefault(unit, []).append(number)
-    return [f"{', '.join(each)} {unit}" + (f" ({unit.replace('Ω', 'ohm')})" if "Ω" in unit else "") for unit, each in numbers.items()]
+    return [f"{', '.join(each)} {unit}" + (f" · {unit.replace('Ω', 'ohm')}" if "Ω" in unit else "") for unit, each in numbers.items()]
