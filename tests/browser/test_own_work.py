@@ -96,3 +96,15 @@ def test_a_long_check_sum_is_broken_before_a_sign(phone: Chrome, host: str, choi
     assert all(over <= 0 for over, _ in sums)
     assert set("".join(lines for _, lines in sums)) <= set("+−")
     assert bool(choices) == bool("".join(lines for _, lines in sums))
+
+
+def test_what_was_typed_comes_along_where_no_form_has_read_it(phone: Chrome, host: str) -> None:
+    """Reloaded at the top, a link of the page, and only then down to the form."""
+    visit(phone, host)
+    phone.execute_script("document.getElementsByName('I2')[0].focus()")
+    phone.execute_cdp_cmd("Input.insertText", {"text": "4.02"})
+    phone.execute_script("document.activeElement.blur(); scrollTo(0, 0)")
+    phone.refresh()
+    phone.execute_script("scrollTo(0, 0); document.querySelector('a[href=\"#directions\"]').click()")
+    phone.execute_script("document.querySelector('#your-turn').scrollIntoView()")
+    assert typed_in(phone)[0] == "4.02"

@@ -87,6 +87,13 @@ function waitForSign() {
   if (!navigator.connection?.saveData) setTimeout(begin, PATIENCE);
 }
 
+/** What was typed comes along to another place of the page, also where no form has read it yet. */
+let { typed } = history.state ?? {};
+addEventListener("popstate", () => {
+  if (typed && !history.state?.typed) history.replaceState({ ...history.state, typed }, "");
+  typed = history.state?.typed;
+});
+
 const watcher = new IntersectionObserver((entries) => entries.filter((entry) => entry.isIntersecting).forEach(bringNear), { rootMargin: "100%" });
 for (const element of document.querySelectorAll(Object.keys(whenNear).join())) watcher.observe(element);
 
