@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import gzip
 import os
+import re
 import sys
 import threading
 from collections.abc import Sequence
@@ -26,7 +27,7 @@ from typing import BinaryIO
 from selenium.webdriver import Chrome, ChromeOptions, ChromeService
 
 import tests.browser.phone as phone
-from build_tools.site.scripts import at_any_time, find_modules
+from build_tools.site.scripts import at_any_time, at_start, find_modules
 from tests.browser.conftest import Quiet, chromium, driver, flags
 from tests.site.library import build_whole_site
 
@@ -94,24 +95,29 @@ def start_browser() -> Chrome:
 
 
 def report_bytes(site: Path) -> None:
-    """Our scripts as a page loads them, and our styles, each file compressed by itself as a server sends it."""
-    main = site / "assets/javascripts/main.mjs"
-    scripts = [main.parent / name for name in find_modules(main, at_any_time)]
-    styles = list((Path(__file__).parents[2] / "docs/assets/stylesheets").glob("*.css"))
-    together = 0
-    for kind in ("laws", "page", "elements", "javascripts", "stylesheets"):
-        files = [path for path in (*scripts, *styles) if path.parent.name == kind]
+    """Our scripts and styles in the order in which a page fetches them, each file compressed by itself as a server sends it."""
+    scripts = site / "assets/javascripts"
+    opened = [scripts / "main.mjs", scripts / "elements/figure-viewer.mjs", scripts / "masthead.js", site / "assets/stylesheets/site.css"]
+    working = [path for path in named(scripts / "alive.mjs") if path not in opened]
+    later = [path for path in named(scripts / "main.mjs", at_any_time) if path not in (*opened, *working)]
+    total = 0
+    for what, files in (
+        ("a page that is only read", opened),
+        ("with the first sign of a hand", working),
+        ("all that can be asked for later", later),
+    ):
         size = sum(len(gzip.compress(path.read_bytes(), 9)) for path in files)
-        together += size
-        print(f"{kind:12} {len(files):3} files {size / 1000:6.1f} kB gzipped")
-    print(f"{'together':22} {together / 1000:6.1f} kB gzipped")
-    at_once = find_modules(main)
-    size = sum(len(gzip.compress((main.parent / name).read_bytes(), 9)) for name in at_once)
-    print(f"{'scripts at once':12} {len(at_once):3} files {size / 1000:6.1f} kB gzipped")
+        total += size
+        print(f"{what:32} {len(files):3} files {size / 1000:6.1f} kB gzipped, so far {total / 1000:6.1f} kB")
+
+
+def named(module: Path, imports: re.Pattern[str] = at_start) -> list[Path]:
+    """A published module and what it needs."""
+    return [module.parent / name for name in find_modules(module, imports)]
 
 
 def report_start(browser: Chrome, host: str, name: str, network: str) -> None:
-    """Time until a page can be read, and until it is alive, on a slow network with nothing kept."""
+    """Time until a page can be read, and until it is alive under a thumb that moves it at once, on a slow network with nothing kept."""
     latency, throughput, slowdown = networks[network]
     slow = {"offline": False, "latency": latency, "downloadThroughput": throughput, "uploadThroughput": throughput}
     browser.execute_cdp_cmd("Network.enable", {})
@@ -121,7 +127,8 @@ def report_start(browser: Chrome, host: str, name: str, network: str) -> None:
     browser.execute_cdp_cmd("Emulation.setCPUThrottlingRate", {"rate": slowdown})
     begun = perf_counter()
     browser.execute_cdp_cmd("Page.navigate", {"url": f"{host}examples/{name}/"})
-    while not browser.execute_script("return Boolean(document.querySelector('live-example')?.worked)") and perf_counter() - begun < 60:
+    moved = "dispatchEvent(new Event('scroll')); return Boolean(document.querySelector('live-example')?.worked)"
+    while not browser.execute_script(moved) and perf_counter() - begun < 60:
         sleep(0.02)
     alive = perf_counter() - begun
     painted = browser.execute_script("return performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? NaN") / 1000
