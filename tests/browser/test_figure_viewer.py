@@ -9,6 +9,7 @@ import pytest
 from selenium.webdriver import Chrome
 from selenium.webdriver.common.by import By
 from selenium.webdriver.common.keys import Keys
+from selenium.webdriver.support.wait import WebDriverWait
 
 import tests.browser.screen as screen
 
@@ -19,6 +20,7 @@ def opened(browser: Chrome, host: str, site: Path) -> Iterator[Chrome]:
     screen.resize(browser, 360)
     screen.console(browser)
     browser.get(host + screen.an_example(site))
+    WebDriverWait(browser, 10).until(lambda _: browser.find_elements(By.CSS_SELECTOR, ".figure-tools"), "the figure's tools")
     browser.execute_script("document.querySelector('.figure-tools').scrollIntoView({block: 'center'})")
     browser.find_element(By.CSS_SELECTOR, ".figure-open").click()
     yield browser
