@@ -28,6 +28,15 @@ def add_files(files: Files, library: Library, config: MkDocsConfig) -> None:
             files.remove(own)
 
 
+def keep_pages(files: Files, library: Library, config: MkDocsConfig) -> None:
+    """Let hand-written pages say what they said when the library was gathered: its parts fit those lines and no others."""
+    for page in library.handwritten:
+        if own := files.get_file_from_path(page.source):
+            own.content_string = page.text
+        else:
+            files.append(File.generated(config, page.source, content=page.text))
+
+
 def generate(library: Library, config: MkDocsConfig) -> Iterator[File]:
     """Every added file."""
     add = partial(File.generated, config)

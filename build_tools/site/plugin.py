@@ -23,7 +23,7 @@ from build_tools.page.rendering import keep_translated
 from build_tools.site.anchors import know_anchors
 from build_tools.site.blocks import Blocks
 from build_tools.site.describing import describe, with_search_text
-from build_tools.site.files import add_files, example_source, write_beside
+from build_tools.site.files import add_files, example_source, keep_pages, write_beside
 from build_tools.site.keep import Keep, edition_of, fingerprint
 from build_tools.site.lessons import Workshop, leave_places
 from build_tools.site.library import FaultyLibrary, Library, gather
@@ -59,6 +59,7 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
     def __init__(self) -> None:
         self.serving = False
         self.dirty = False
+        self.stands_still = False
         self.standby: Standby | None = None
         self.running = fingerprint(tool, "*.py")
         self.kept: Keep | None = None
@@ -82,6 +83,7 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
 
     def on_pre_build(self, *, config: MkDocsConfig, **_: Any) -> None:
         """Work all circuits and settle all addresses, before anything is written."""
+        self.stands_still = False
         try:
             self.library = gather(*self.work_all(), config)
             if self.kept:
@@ -89,6 +91,7 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
         except (pipeline.FaultyCircuits, FaultyLibrary) as report:
             if not (self.serving and self.library.examples):
                 raise PluginError(f"nothing is published while there are faults\n{report}") from None
+            self.stands_still = True
             print(f"\n{report}\n\nUntil that is mended, the pages stay as they were.\n", file=sys.stderr)
 
     def work_all(self) -> tuple[tuple[Page, ...], Workshop]:
@@ -109,6 +112,8 @@ class WorkedCircuits(BasePlugin[Settings]):  # type: ignore[no-untyped-call]
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add each example and everything else that is made, without writing any of it to disk."""
         add_files(files, self.library, config)
+        if self.stands_still:
+            keep_pages(files, self.library, config)
         return files
 
     def on_page_markdown(self, markdown: str, *, page: SitePage, **_: Any) -> str:

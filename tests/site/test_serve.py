@@ -88,3 +88,23 @@ def test_a_new_circuit_appears_and_a_deleted_one_goes(library: Path, server: Ser
     server.until(lambda: "The attic lamp" in server.page("examples/attic-lamp/"))
     (library / "circuits/attic-lamp.toml").unlink()
     server.until(lambda: "The attic lamp" not in server.page("examples/") and "The porch lamp" in server.page("examples/"))
+
+
+def test_a_slip_in_a_lesson_costs_nothing(library: Path, server: Server) -> None:
+    """A line more that asks for what there is not, a lesson that goes while there is a fault: the report, and every page stays."""
+    page, lesson = library / "docs/index.md", library / "docs/lesson.md"
+    write(lesson, "# Lesson\n\n[:porch-lamp current I1:]\n")
+    server.until(lambda: "<h1" in server.page("lesson/") and "[:porch" not in server.page("lesson/"))
+    text = page.read_text(encoding="utf-8")
+    write(page, "Changed.\n\n" + text)
+    server.until(lambda: "Changed." in server.page(""))
+    write(lesson, "# Lesson\n\n[:porch-lamp current I1:]\n\n[:porch-lamp figur:]\n")
+    server.until(lambda: "docs/lesson.md:5" in server.log() and "pages stay as they were" in server.log())
+    write(page, "Too soon.\n\n" + text)
+    server.until(lambda: server.log().count("pages stay as they were") == 2)
+    assert "[:porch" not in server.page("lesson/")
+    assert "Changed." in server.page("")
+    assert "Traceback" not in server.log()
+    write(lesson, "# Lesson, mended\n\n[:porch-lamp current I1:]\n")
+    server.until(lambda: "mended" in server.page("lesson/"))
+    assert "Too soon." in server.page("")
