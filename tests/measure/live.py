@@ -147,6 +147,8 @@ def report_taps(browser: Chrome, host: str, name: str, slowdown: int) -> None:
     for kind, selector in (("arrow", ".figure-frame .arrow[data-current={}] .head"), ("row", "[data-turn={}]")):
         browser.execute_script("window.taps.length = 0")
         for current in (*currents, *currents, *currents)[:16]:
+            # The hand taps a page that has come to rest: the scrolling before it is not the tap's.
+            browser.execute_script("document.querySelector(arguments[0]).scrollIntoView({block: 'center'})", selector.format(current))
             sleep(0.4)
             phone.tap(browser, selector.format(current))
         sleep(0.3)

@@ -53,11 +53,11 @@ function onFigure(event, example) {
   const current = findTappedArrow(event);
   if (!current) return;
   event.stopPropagation();
-  turnRound(current, example);
+  turnRound(current, example, true);
 }
 
-function turnRound(current, example) {
-  example.change({ flip: turnCurrent(example.state.flip, current) }, (worked) => tellTurned(current, worked));
+function turnRound(current, example, inFigure = false) {
+  example.change({ flip: turnCurrent(example.state.flip, current) }, (worked) => tellTurned(current, worked), inFigure);
 }
 
 function tellTurned(current, { topology, layout, solution }) {

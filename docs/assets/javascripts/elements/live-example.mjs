@@ -66,15 +66,23 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
    * Change what is chosen: the page, the figure and the address follow, and the back button takes it back.
    * @param {Partial<import("./page-state.mjs").State>} patch
    * @param {string | import("../page/saying.mjs").Tree[]} [said] the one sentence about it; or a function that makes it afterwards
+   * @param {boolean} [inFigure] whether a hand is on the figure: then the rows may follow it
    */
-  change(patch, said = "") {
+  change(patch, said = "", inFigure = false) {
     this.#finish();
     const before = this.state;
     const state = tidy({ ...before, ...patch }, this.own);
     if (!differ(before, state)) return;
+    const announce = () => this.announce(typeof said === "function" ? said(this.worked) : said);
+    const mayWait = keepsShape(before, state);
+    if (!mayWait) this.#enter(state);
+    this.#show(state, announce, mayWait, inFigure);
+  }
+
+  /** Make a state an entry of the history. To browsers that is as much work as turning all arrows is. */
+  #enter(state) {
     const asked = writeState({ ...state, set: state.set || this.#awaited }, location.search);
     history.pushState(history.state, "", location.pathname + asked + location.hash);
-    this.#show(state, () => this.announce(typeof said === "function" ? said(this.worked) : said), keepsShape(before, state));
   }
 
   /** Say one sentence, for the eye and for a screen reader. */
@@ -98,20 +106,20 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   }
 
   /**
-   * The page for a state. Where only arrows turn, they and their rows are turned at once; what else is in sight follows
-   * when that has been painted, and what is out of sight after it.
+   * The page for a state. Where only arrows turn, they are turned at once, with their rows where these were touched; what
+   * else is in sight follows when that has been painted, and what is out of sight after it.
    */
-  #show(state, announce, mayWait = false) {
+  #show(state, announce, mayWait = false, inFigure = false) {
     const isChoice = differ(this.state, state, CHOICES);
     this.state = state;
     this.querySelector("[data-do=again]").hidden = !differ(state, AS_PRINTED, CHOICES);
-    this.#waiting = isChoice ? this.#plan(announce, mayWait) : [() => this.#tell([]), announce];
+    this.#waiting = isChoice ? this.#plan(announce, mayWait, inFigure) : [() => this.#tell([]), announce];
     if (mayWait) this.#goOn();
     else this.#finish();
   }
 
   /** What is to be done so that the whole page shows its state, in turn. */
-  #plan(announce, mayWait) {
+  #plan(announce, mayWait, inFigure) {
     const older = this.worked;
     const { set } = this.state;
     this.worked = workOut(set ? this.#practice.take(set) : this.printed, this.state, this.layout);
@@ -127,7 +135,8 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     this.#unmark();
     this.#timer = setTimeout(() => this.#unmark(), SHOWN_FOR);
     drawChoices(this);
-    return mayWait ? [turnRows, () => write(isSeen), announce, write] : [write, announce];
+    const enter = () => this.#enter(this.state);
+    return mayWait ? [inFigure ? () => {} : turnRows, enter, () => write(isSeen), announce, write] : [write, announce];
   }
 
   /** See what each section shows, one at a time: then the first tap need not wait for it. */
@@ -193,6 +202,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
 
   /** Copy the address; where the browser does not let us, show it in a field, selected. */
   async #copy() {
+    this.#finish();
     try {
       await navigator.clipboard.writeText(location.href);
       this.announce(say("live.copied"));
