@@ -229,3 +229,13 @@ test("what says nothing is not judged", () => {
 test("a left side alone is taken as equal to zero where that is a law", () => {
   assert.deepEqual(verdictOf("link-wire", "12.8 - 0.2 I1 - 6 I2"), ["loop", "L1"]);
 });
+
+test("a battery or a branch walked the other way is named, as the one whose terms come later", () => {
+  const told = (name, text) => checkEquation(findExample(records, name), text).faults.map((fault) => `${fault.slip} ${fault.kind}: ${sentence(fault.say)}`);
+  const battery = (part) => [`battery-turned sign: Both terms of ${part} have the wrong sign: you go through it from plus to minus.`];
+  assert.deepEqual(told("bilge-pump-two-banks", "12.6-0.1*I1+11.4-0.2*I2=0"), battery("E2"));
+  assert.deepEqual(told("bilge-pump-two-banks", "11.4-0.2*I2 + 12.6-0.1*I1=0"), battery("E1"));
+  const branch = (parts) => [`branch-turned sign: All terms of ${parts} have the wrong sign: walking on round the loop, you go through them the other way.`];
+  assert.deepEqual(told("three-banks", "13-2I3+6-I2=0"), branch("E2, R2"));
+  assert.deepEqual(told("three-banks", "6 - I2 + 13 = 2I3"), branch("R3, E3"));
+});

@@ -150,4 +150,5 @@ test("beside the student's own equations an algebra slip is told from an equatio
   const turned = equations.with ? equations.with(2, "12.8 - 0.2 I1 + 6 I2 = 0") : [...equations.slice(0, 2), "12.8 - 0.2 I1 + 6 I2 = 0", ...equations.slice(3)];
   // I4 = 3/2 I2, I5 = 61 − 20 I4, I3 = I4 − I5, I1 = I2 + I3: 12.8 = 0.2 (32.5 I2 − 61) − 6 I2, so I2 = 50.
   assert.equal(check(["1564", "50", "1514", "75", "-1439"], { equations: turned }).own, "equations");
+  assert.equal(check(["1564", "50.1", "1514", "75", "-1439"], { equations: turned }).own, undefined);
 });

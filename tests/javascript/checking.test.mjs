@@ -85,7 +85,7 @@ test("a hint names a part in no equation, then a junction, and never an equation
 test("numbers that do not fit true equations send the student to the algebra", () => {
   const own = ["I1 = I2 + I3", "I4 = I3 + I5", "12.8 - 0.2 I1 - 6 I2 = 0", "6 I2 = 4 I4", "0.2 I5 + 4 I4 = 12.2"];
   const right = { I1: "4", I2: "2", I3: "2", I4: "3", I5: "1.5" };
-  assert.match(textsOf(answerNumbers(right, own, placeOf(link)).says), /Your equations are right and your numbers do not fit them/);
+  assert.match(textsOf(answerNumbers(right, own, placeOf(link)).says), /^Your equations are right, so the slip is in solving them/);
 });
 
 test("beside a whole set of true equations nobody is asked to type them, and close numbers are not sent to the algebra", () => {
@@ -98,6 +98,27 @@ test("beside a whole set of true equations nobody is asked to type them, and clo
   const close = ["4.06", "2", "2", "3", "1"];
   assert.match(say(close, own), /^Close: I1 is off by 1.5 %/);
   assert.doesNotMatch(say(close, own), /algebra/);
+});
+
+test("beside enough true equations the broken law is told, and the number that alone does not fit", () => {
+  const says = (name, values, equations) => textsOf(answerNumbers(Object.fromEntries(values.map((value, at) => [`I${at + 1}`, value])), equations, placeOf(findExample(records, name))).says);
+  const own = ["I1+I2+I3=0", "12-3I1+2I3-13=0", "12-3i1=6-i2"];
+  const solving = "^Your equations are right, so the slip is in solving them. Your numbers do not fit the";
+  for (const equations of [own, [...own, "12 - 3 I1 - I2 = 0"]]) assert.match(says("three-banks", ["1", "-2.9", "1.9"], equations), new RegExp(`${solving} loop rule round L1: 0.100\u00a0V are left over. Look`));
+  assert.match(says("three-banks", ["1", "-4", "2"], own), new RegExp(`${solving} junction rule at c: 1.00\u00a0A more leave than enter. I2 does not fit I1 and I3. Look`));
+  assert.match(says("three-banks", ["1", "-3", "2.2"], own), new RegExp(`${solving} junction rule at c: 0.200\u00a0A more enter than leave. I3 does not fit I1 and I2. Look`));
+  assert.match(says("bilge-pump-two-banks", ["6", "-3", "2.9"], []), /^Your numbers do not fit the junction rule at c: 0.100\u00a0A more enter than leave. I3 does not fit I1 and I2. Look/);
+  assert.match(says("bilge-pump-two-banks", ["6", "-2", "2.9"], []), /No single slip explains them. Type your equations/);
+  // Three true equations of which one says nothing new are not enough to say where the slip is.
+  assert.doesNotMatch(says("three-banks", ["1", "-4", "2"], [...own.slice(0, 2), "2I1+2I2+2I3=0"]), /Your equations/);
+});
+
+test("an equation without its right side is accepted, and is told what it lacks", () => {
+  const says = (typed) => textsOf(answerEquation(typed, [], placeOf(findExample(records, "bilge-pump-two-banks"))).says);
+  for (const typed of ["I1 + I2 - I3", "1.2-0.1I1+0.2I2"]) {
+    assert.match(says(typed), /^True: .* needs “= 0”/);
+    assert.doesNotMatch(says(`${typed} = 0`), /needs/);
+  }
 });
 
 test("what is true only by the values is named and stays out of the set", () => {

@@ -70,6 +70,27 @@ export default {
       "source": null
     },
     {
+      "name": "battery-turned",
+      "kind": "sign",
+      "title": "A battery walked the other way",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentences": {
+        "along": "Both terms of {part} have the wrong sign: you go through it from minus to plus.",
+        "against": "Both terms of {part} have the wrong sign: you go through it from plus to minus."
+      },
+      "source": null
+    },
+    {
+      "name": "branch-turned",
+      "kind": "sign",
+      "title": "A whole branch walked the other way",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "All terms of {parts} have the wrong sign: walking on round the loop, you go through them the other way.",
+      "source": null
+    },
+    {
       "name": "missing-resistor",
       "kind": "missing",
       "title": "A resistor left out",
@@ -380,6 +401,7 @@ export default {
     "is-answer": "True: that is the answer itself.",
     "true-only-here": "True with these values, but no loop or junction as it stands, so it does not go into your set: one term makes no difference here only because of the values.",
     "other-units": "With {resistance} in your equation the currents are in {current}.",
+    "needs-zero": "An equation needs “= 0”: write it behind.",
     "in-all": "{right}, in all {whole}",
     "moved": "On the other side of the equals sign it has the other sign.",
     "two-faults": "Not true. It may be one of two things.",
@@ -409,7 +431,8 @@ export default {
     "no-slip": "No single slip explains them. Type your equations, and each is checked.",
     "single-wrong": "{current} is not that. Type the other currents too, and the laws show where.",
     "fits-own": "Your numbers fit your equations, so look for the slip in an equation.",
-    "not-own": "Your equations are right and your numbers do not fit them: look for a slip in the algebra."
+    "not-own": "Your equations are right, so the slip is in solving them.",
+    "alone": "{current} does not fit {others}."
   },
   "unread": {
     "empty": "Type an equation, for instance {example}.",

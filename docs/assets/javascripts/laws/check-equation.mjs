@@ -23,8 +23,8 @@ const MOST_NEAR = 2;
  * @param {{flip?: string[]}} [choices] currents whose directions are turned round
  * @returns {{verdict: "junction" | "loop" | "combination" | "false" | "unreadable", origin: string | null,
  *   faults: {kind: string, part: string | null, current: string | null, origin: string, slip: string, say: object}[], say: object,
- *   doubts?: object[], at?: number, length?: number, walk?: string[], units?: object, near?: object[]}}
- *   doubts: slips that would be true by chance; near: one or two laws that it may be meant for, where no slip is named
+ *   doubts?: object[], at?: number, length?: number, walk?: string[], units?: object, near?: object[], isOpen?: boolean}}
+ *   isOpen: it is true with "= 0", which was not typed; doubts: slips that would be true by chance; near: one or two laws that it may be meant for, where no slip is named
  */
 export function checkEquation(example, text, choices = {}) {
   const laws = findLaws(example, choices);
@@ -32,12 +32,11 @@ export function checkEquation(example, text, choices = {}) {
   const [first] = usual;
   if (first.unreadable) return refuse(first.unreadable);
   const asUsual = findLaw(usual, laws);
-  if (asUsual) return asUsual;
-  const readings = readAll(text, laws);
-  const nothing = findNothing(readings, laws);
+  const readings = asUsual ? usual : readAll(text, laws);
+  const nothing = asUsual ? null : findNothing(readings, laws);
   if (nothing) return refuse({ at: 0, length: `${text}`.length, reason: nothing });
-  const right = findLaw(readings, laws) ?? findSum(readings, laws);
-  if (right) return right;
+  const right = asUsual ?? findLaw(readings, laws) ?? findSum(readings, laws);
+  if (right) return first.equals ? right : { ...right, isOpen: true };
   if (isNumber(first) && !nameNatural(first, laws).length) return refuse({ at: 0, length: `${text}`.length, reason: "no-law" });
   if (!first.equals) return refuse({ at: `${text}`.trimEnd().length, length: 0, reason: "no-equals" });
   return readings.every(hasNoCurrent) ? judgeWithoutCurrent(first, laws) : findFaults(readings, laws);
@@ -146,13 +145,22 @@ function findFaults(readings, laws) {
   const tries = known.map((reading) => ({ reading, matches: findMatches(reading, scaleOf(reading, laws), laws) }));
   for (const { reading, matches } of tries) {
     const slips = matches.flatMap((match) => nameSlips(match, laws)).filter((way) => !isSpared(way, reading));
-    if (slips.length) return wrong(tell(slips, reading, laws));
+    if (slips.length) return wrong(tell(chooseSingle(slips, reading), reading, laws));
   }
   const powers = findPowers(known, laws);
   if (powers) return wrong(tell([powers.slip], powers.reading, laws));
   const [{ reading, matches }] = tries;
   const values = matches.filter(({ changes, natural, agreeing }) => changes.size === 1 && agreeing > (natural ? 0 : 1)).flatMap((match) => nameValue(match, reading, laws));
   return values.length ? wrong(tell(values, reading, laws)) : pointTo(reading, matches, laws);
+}
+
+/** Single terms before all terms of a part or a branch; of these those typed last, for a walk goes on as it began. */
+function chooseSingle(slips, { terms }) {
+  const isWhole = ({ slip }) => slip.endsWith("-turned");
+  if (!slips.every(isWhole)) return slips.filter((way) => !isWhole(way));
+  const place = (way) => terms.map(({ column }) => column).lastIndexOf(way.column);
+  const last = Math.max(...slips.map(place));
+  return slips.filter((way) => place(way) === last);
 }
 
 const wrong = (faults) => ({ verdict: "false", origin: faults[0].origin, faults, say: faults[0].say, walk: faults[0].walk });

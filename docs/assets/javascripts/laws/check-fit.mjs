@@ -24,6 +24,9 @@ const slack = (row, { steps }) => row.reduce((sum, value, at) => (value ? sum + 
 /** Whether a law holds as far as printed digits can tell. */
 export const holds = (row, scaled) => size(sumOf(row, scaled)) <= slack(row, scaled);
 
+/** Whether it holds as well as for numbers that were rounded once, by half a unit of their last figures. */
+export const holdsClosely = (row, scaled) => 2n * size(sumOf(row, scaled)) <= slack(row, scaled);
+
 /** A row with a slip in it. */
 export function changed(row, change) {
   const next = [...row];

@@ -4,13 +4,14 @@
  * A slip is named only where it gives exactly these numbers and at most one other does; a false accusation is worse than
  * silence.
  */
-import { holds, scaleNumbers, sumOf } from "./check-fit.mjs";
-import { findLaws } from "./check-laws.mjs";
+import { holds, holdsClosely, scaleNumbers, sumOf } from "./check-fit.mjs";
+import { findLaws, valueOf } from "./check-laws.mjs";
 import { explain } from "./check-slips.mjs";
 import { mayName, readTyped, worstShare } from "./check-typed.mjs";
 import { describeSlip } from "./check-words.mjs";
 import { checkEquation, readAll } from "./check-equation.mjs";
-import { fraction } from "./fraction.mjs";
+import { rank } from "./elimination.mjs";
+import { fraction, ZERO } from "./fraction.mjs";
 import { rounded, withUnit } from "./numeral.mjs";
 import { sizeOf, symbolOf } from "./read-units.mjs";
 import { kindOfSlip } from "./slip-words.mjs";
@@ -26,8 +27,9 @@ const thousand = fraction(1000n);
  * @returns {{verdict: "right" | "wrong" | "unreadable", broken: {rule: string, origin: string, say: object}[],
  *   slips: {kind: string, part: string | null, current: string | null, origin: string | null, slip: string, say: object, also?: object[]}[],
  *   say: object, numbers: {current: string, state: string}[], missing: string[], unread: object[], candidates: object[],
- *   close: boolean, own?: "algebra" | "equations"}} slips: at most two, alternatives; also: other wordings of the same effect;
- *   candidates: every slip that gives these numbers, whether it may be named or not
+ *   close: boolean, own?: "algebra" | "equations", alone?: {current: string, others: string[]}}} slips: at most two, alternatives; also: other wordings of the
+ *   same effect; candidates: every slip that gives these numbers, whether it may be named or not; alone: the only
+ *   number that keeps the laws from holding
  */
 export function checkNumbers(example, values, choices = {}) {
   const laws = findLaws(example, choices);
@@ -45,9 +47,8 @@ const wanted = ({ units: { current: unit } }) => ({ unit, example: withUnit({ A:
 
 /** Numbers that were rounded too early are right, and the laws hold less well than for numbers rounded once, by half a unit at most. */
 function sayRight(typed, laws) {
-  const { numbers, steps } = scaleNumbers(typed);
-  const doubled = { numbers: numbers.map((number) => 2n * number), steps };
-  return laws.laws.every(({ row }) => holds(row, doubled)) ? "right" : "right-nearly";
+  const scaled = scaleNumbers(typed);
+  return laws.laws.every(({ row }) => holdsClosely(row, scaled)) ? "right" : "right-nearly";
 }
 
 function judge(typed, missing, laws) {
@@ -62,7 +63,7 @@ function judge(typed, missing, laws) {
   const close = isClose(typed);
   if (close) return { broken, candidates, close, say: sayClose(typed) };
   if (missing.length) return { broken, say: broken[0]?.say ?? sayOne(typed) };
-  return { broken, candidates, slips: named, say: sayOf(named, broken, typed) };
+  return { broken, candidates, slips: named, say: sayOf(named, broken, typed), ...(named.length ? {} : findAlone(typed, laws)) };
 }
 
 /** The wordings of one effect, one for each kind of slip, the likeliest first. */
@@ -128,11 +129,24 @@ function sayOf(slips, broken, typed) {
   return off.every(({ state }) => state === "rough") ? { key: "rough", values: {} } : (broken[0]?.say ?? { key: "no-slip", values: {} });
 }
 
+/** The only number that is not right, where every law would hold with another in its place. */
+function findAlone(typed, laws) {
+  const [off, ...more] = typed.filter(({ state }) => state !== "right");
+  const others = typed.filter((each) => each !== off).map(({ current }) => current);
+  if (more.length || !others.length || off.state !== "wrong") return {};
+  const mended = scaleNumbers(typed.map((each) => (each === off ? { value: off.right, step: ZERO } : each)));
+  if (!laws.laws.every(({ row }) => holds(row, mended))) return {};
+  return { alone: { current: off.current, others } };
+}
+
 /** The laws that the numbers do not fit: junctions first, then the shortest loops. */
 function findBroken(scaled, laws, typed) {
   const has = (column) => column === laws.unknowns.length || typed.some((each) => each.column === column);
   const known = laws.laws.filter(({ row }) => row.every((value, at) => !value || has(at)));
-  const broken = known.filter(({ row }) => !holds(row, scaled));
+  const far = known.filter(({ row }) => !holds(row, scaled));
+  // Where a number is plainly wrong, no more is forgiven than rounding it once.
+  const isWrong = typed.some(({ state }) => state === "wrong");
+  const broken = far.length || !isWrong ? far : known.filter(({ row }) => !holdsClosely(row, scaled));
   const order = (law) => (law.rule === "junction" ? 0 : law.walk.length + 1);
   return broken.sort((one, other) => order(one) - order(other)).map((law) => describeBroken(law, scaled, laws));
 }
@@ -155,15 +169,19 @@ function spread(typed, laws) {
   return { numbers: [...columns.map((column) => at(numbers, column)), numbers.at(-1)], steps: [...columns.map((column) => at(steps, column)), 0n] };
 }
 
-/** Where the student's equations are known: whether the numbers are their solution, and whether the equations are true. */
+/**
+ * Where the student's equations are known: whether there are enough true ones, so that the slip is in solving them, or
+ * whether the numbers are the solution of equations that are not all true.
+ */
 function askOwn(typed, missing, laws, example, { flip, equations = [] }) {
   const texts = (Array.isArray(equations) ? equations : []).filter((text) => `${text}`.trim());
   if (missing.length || texts.length < laws.unknowns.length) return {};
-  const verdicts = texts.map((text) => checkEquation(example, text, { flip }).verdict);
-  if (verdicts.includes("unreadable")) return {};
-  if (!verdicts.includes("false")) return { own: "algebra" };
+  const judged = texts.map((text) => ({ verdict: checkEquation(example, text, { flip }).verdict, readings: readAll(text, laws) }));
+  if (judged.some(({ verdict }) => verdict === "unreadable")) return {};
+  const isTrue = ({ row }) => valueOf(row, laws.answer).isZero;
+  const rows = judged.map(({ readings }) => (readings.find(isTrue) ?? readings[0]).row);
+  const isEnough = (wanted) => rank(wanted.map((row) => row.slice(0, -1).map((value) => fraction(value)))) === laws.unknowns.length;
+  if (isEnough(rows.filter((_, at) => judged[at].verdict !== "false"))) return { own: "algebra" };
   const scaled = scaleNumbers(typed);
-  const fits = texts.every((text) => readAll(text, laws).some(({ row }) => holds(row, scaled)));
-  return fits ? { own: "equations" } : {};
+  return isEnough(rows) && rows.every((row) => holdsClosely(row, scaled)) ? { own: "equations" } : {};
 }
-

@@ -29,7 +29,7 @@ export function explain(typed, scaled, laws) {
 }
 
 /** Slips that are seen in an equation but too far-fetched to explain numbers by: they would only hide what is likelier. */
-const UNLIKELY = new Set(["wrong-current", "twice", "current-twice"]);
+const UNLIKELY = new Set(["wrong-current", "twice", "current-twice", "battery-turned", "branch-turned"]);
 
 /** Slips in several terms, or beliefs, that are no explanation of their own where one term gives the same currents exactly. */
 const COMPOUND = new Set(["equal-split", "arrow-turned", "all-minus", "always-minus", "swapped-values", "missing-branch", "branch-sign"]);

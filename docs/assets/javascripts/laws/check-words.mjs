@@ -62,8 +62,8 @@ const ownCurrent = (part, laws) => (part ? laws.topology.branchOf.get(part).curr
 
 /** Which of a slip's sentences fits: some depend on the sense of the walk. */
 function sentenceOf({ slip, law, part, column }, turned) {
-  if (!["resistor-sign", "emf-sign", "junction-sign"].includes(slip)) return slip;
-  const term = law.terms.find((each) => (slip === "junction-sign" ? each.column === column : each.part === part && each.nature === (slip === "emf-sign" ? "emf" : "resistance")));
+  if (!["resistor-sign", "emf-sign", "junction-sign", "battery-turned"].includes(slip)) return slip;
+  const term = law.terms.find((each) => (slip === "junction-sign" ? each.column === column : each.part === part && each.nature === (slip === "resistor-sign" ? "resistance" : "emf")));
   return `${slip}.${term.forward !== turned ? "along" : "against"}`;
 }
 

@@ -77,6 +77,14 @@ function missingBranch(law, laws) {
   });
 }
 
+/** Both terms of a battery, as if the walk went through it the other way. */
+const batteryTurned = (law) => missingBattery(law).map((way) => ({ ...way, change: way.change.map(twofold) }));
+
+/** All terms of a branch with an emf, as if the walk went along it the other way. */
+const branchTurned = (law, laws) => missingBranch(law, laws).filter(({ change }) => change.length > 1).map((way) => ({ ...way, change: way.change.map(twofold) }));
+
+const twofold = ([column, amount]) => [column, 2n * amount];
+
 /** A part that is not on the loop, with either sign. */
 const extra = (isIt, change) => (law, laws) => {
   const others = isLoop(law) ? laws.live.filter((part) => isIt(part) && !law.walk.includes(part.name)) : [];
@@ -139,6 +147,8 @@ export const rowRules = {
   "missing-battery": missingBattery,
   "missing-branch": missingBranch,
   "missing-current": atJunction(missingCurrent),
+  "battery-turned": batteryTurned,
+  "branch-turned": branchTurned,
   prefix,
   "other-value": otherValue,
   "swapped-values": swappedValues,

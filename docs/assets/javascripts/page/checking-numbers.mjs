@@ -39,14 +39,15 @@ function viewUnread({ say: said, unread }, place, values) {
   return [paragraph(...setText(`${first.current}: `, place.topology), ...tellSaid(said, place)), ...viewSpot(values[first.current], first.at, first.length)];
 }
 
-/** The first law that does not hold; then the slip that explains exactly these numbers, if there is one to name. */
-function viewWrong({ broken, slips, say: said, close, own, missing }, place) {
+/** The student's own equations; the first law that does not hold; then the slip or the number that explains it, if there is one to name. */
+function viewWrong({ broken, slips, say: said, close, own, missing, alone }, place) {
   const law = close ? null : broken[0];
-  const silent = law?.say === said && !missing.length && !own ? [{ key: "no-slip", values: {} }] : [];
-  // Beside the student's own equations nobody needs to ask for them, and a number that was rounded has no slip in its algebra.
+  // A number that was rounded has no slip in its algebra.
   const theirs = own && !close ? [{ key: own === "algebra" ? "not-own" : "fits-own", values: {} }] : [];
-  const isAsked = said.key === "no-slip" && Boolean(own);
-  const told = [...(law ? [law.say] : []), ...(law?.say === said || isAsked ? [] : [said]), ...silent, ...theirs];
+  const isSilent = said.key === "no-slip" || (law?.say === said && !missing.length);
+  // Beside the student's own equations nobody needs to ask for them.
+  const silent = alone ? { key: "alone", values: { ...alone, others: listed(alone.others) } } : own ? null : { key: "no-slip", values: {} };
+  const told = [...theirs, ...(law ? [law.say] : []), ...(isSilent ? (silent ? [silent] : []) : law?.say === said ? [] : [said])];
   const ways = slips.length ? slips : law ? [law] : [];
   return [...told.map((each) => paragraph(...tellSaid(each, place))), ...(ways.length ? viewWays(ways, place) : [])];
 }

@@ -93,9 +93,9 @@ function tellFault({ say: said }, place) {
   return [...tellSaid(said, place), ...(moved ? [" ", sentence({ key: "moved", values: {} })] : [])];
 }
 
-function viewDoubts({ doubts = [], units }, place) {
+function viewDoubts({ doubts = [], units, isOpen }, place) {
   const doubted = doubts.slice(0, 1).map(({ say: said }) => paragraph(...tellSaid(said, place)));
-  return [...doubted, ...(units ? [paragraph(sentence({ key: "other-units", values: units }))] : [])];
+  return [...doubted, ...(isOpen ? [paragraph(sentence({ key: "needs-zero", values: {} }))] : []), ...(units ? [paragraph(sentence({ key: "other-units", values: units }))] : [])];
 }
 
 /** Links to the steps of the page that explain faults or broken laws, each once. */
