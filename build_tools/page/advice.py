@@ -1,7 +1,8 @@
 """What the page says to its reader beyond the solution: a prompt to predict, and a caution where one is due.
 
-Whether a caution is due is a fact of the circuit: a battery that is charged, a loop of batteries with nothing but
-their own resistance in it, a battery whose only load is its own resistance.
+Whether a caution is due is a fact of the circuit: batteries of which one may charge another, a loop of batteries with
+nothing but their own resistance in it, a battery whose only load is its own resistance. It stands before the work, so
+it does not tell what comes out.
 """
 
 from __future__ import annotations
@@ -13,7 +14,6 @@ from build_tools.circuit.problem import listed
 from build_tools.laws.meaning import WorkedCircuit
 from build_tools.laws.node import find_nodes
 from build_tools.laws.refusal import find_loops
-from build_tools.laws.solution import Role
 
 
 def write_prompts(worked: WorkedCircuit) -> tuple[str, ...]:
@@ -50,13 +50,13 @@ def find_prompts(worked: WorkedCircuit) -> Iterator[str]:
 
 def write_cautions(worked: WorkedCircuit) -> tuple[str, ...]:
     """Why this example must not be tried as it is with real batteries; empty where there is no such reason."""
-    charged = [name for name, state in worked.solution.parts.items() if state.role is Role.CHARGING]
+    live = [step.part for branch in worked.topology.branches for step in branch.steps]
     direct = [loop for loop in find_loops(worked.circuit, find_nodes(worked.circuit), is_low) if any(step.part.emf for step in loop)]
     shorted = [names for loop in direct if len(names := batteries_of([step.part for step in loop])) == 1]
     parallel = [names for loop in direct if len(names := batteries_of([step.part for step in loop])) > 1]
     reasons = []
-    if charged:
-        reasons.append(f"{listed(charged)} {'is' if len(charged) == 1 else 'are'} being charged")
+    if len(batteries_of(live)) > 1:
+        reasons.append("one battery may charge another")
     if shorted:
         reasons.append(f"nothing but its own resistance limits the current of {listed([name for names in shorted for name in names])}")
     if parallel:

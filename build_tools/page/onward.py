@@ -26,6 +26,7 @@ def render_onward(page: Page, related: Sequence[tuple[str, Page]], *, site: str)
     """The block, with each related example after the word that says how it is related."""
     context: dict[str, object] = {
         "related": [(step, f"../{other.address}/", other.title) for step, other in related],
+        "topics": page.topics,
         "address": f"{site}examples/{page.address}/",
         "lesson_line": f"[:{page.address} figure:]",
         "embed_lines": [(said, embed_line(page, name, site=site)) for name, said in offered.items() if page.unknowns or name in still],

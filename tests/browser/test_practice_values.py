@@ -193,12 +193,20 @@ def test_labels_stay_in_their_places(browser: Chrome, host: str) -> None:
         phone.tap(browser, "[data-set=next]")
 
 
-@pytest.mark.parametrize("name", ["frost-bridge", "bow-lamp", "neutral-wire"])
+@pytest.mark.parametrize("name", ["frost-bridge", "bow-lamp", "neutral-wire", "three-banks"])
 def test_nothing_moves_when_an_address_brings_its_values(browser: Chrome, host: str, name: str) -> None:
     """There is room for the line that says which set it is."""
     open_set(browser, host, name, "?set=5")
     assert phone.find(browser, ".set-line").is_displayed()
     assert browser.execute_script("return window.shifted") == []
+
+
+@pytest.mark.parametrize("name", ["three-banks", "neutral-wire"])
+def test_the_line_about_the_set_covers_no_value(browser: Chrome, host: str, name: str) -> None:
+    """However many lines it takes, the figure begins below it."""
+    open_set(browser, host, name, "?set=3")
+    below = "return document.querySelector('.figure-frame').getBoundingClientRect().top - document.querySelector('.set-line').getBoundingClientRect().bottom"
+    assert browser.execute_script(below) >= 0
 
 
 def test_a_tap_before_the_values_are_there_keeps_the_set(browser: Chrome, host: str) -> None:

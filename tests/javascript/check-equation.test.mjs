@@ -103,11 +103,11 @@ test("one sign for all resistors is no slip where the loop has one sign, and is 
 
 test("what enters a junction is said to enter it, whichever way round the equation is written", () => {
   const say = (text, flip) => sentence(checkEquation(example("link-wire"), text, { flip }).say);
-  const sign = "I3 leaves junction c, so it counts minus where what enters counts plus: −\u00a0I3, not +\u00a0I3.";
+  const sign = "I3 leaves junction c. With plus for what enters, its term is −\u00a0I3, not +\u00a0I3.";
   for (const text of ["I1 = I2 - I3", "I2 - I3 = I1", "I1 - I2 + I3 = 0", "I2 - I3 - I1 = 0"]) assert.equal(say(text), sign, text);
-  const missing = "I3 meets junction c too: where what enters counts plus, −\u00a0I3 is missing.";
+  const missing = "I3 meets junction c too. With plus for what enters, −\u00a0I3 is missing.";
   for (const text of ["I1 = I2", "I2 = I1"]) assert.equal(say(text), missing, text);
-  for (const text of ["I4 = I1 + I5", "I1 + I5 = I4"]) assert.match(say(text, ["I2", "I3"]), /^I2 meets junction d too: where what enters counts plus, −\u00a0I2 is missing/, text);
+  for (const text of ["I4 = I1 + I5", "I1 + I5 = I4"]) assert.match(say(text, ["I2", "I3"]), /^I2 meets junction d too. With plus for what enters, −\u00a0I2 is missing/, text);
 });
 
 const given = [["bilge-pump-two-banks", "E1 = 12.6"], ["bilge-pump-two-banks", "E1 - E2 = 1.2"], ["bilge-pump-two-banks", "R1 = 4"], ["link-wire", "E1 = 12.8"], ["link-wire", "R1 = 6000 mΩ + 0"], ["frost-bridge", "R1 = 3"], ["frost-bridge", "R1 = 3000"]];
@@ -144,7 +144,7 @@ test("what it says is a whole sentence, in the student's own sense of walking", 
   assert.equal(say("-12.8 + 0.2 I1 - 6 I2 = 0"), "You go through R1 against I2, so the potential rises there: +\u00a06\u00a0I2, not −\u00a06\u00a0I2.");
   assert.equal(say("12.8 = 0.2 I1 - 6 I2"), "You go through R1 along I2, so the potential drops there: −\u00a06\u00a0I2, not +\u00a06\u00a0I2.");
   assert.equal(say("0.2 I1 - 6 I2 = 12.8"), say("12.8 = 0.2 I1 - 6 I2"));
-  assert.equal(say("I1 = I2 - I3"), "I3 leaves junction c, so it counts minus where what enters counts plus: −\u00a0I3, not +\u00a0I3.");
+  assert.equal(say("I1 = I2 - I3"), "I3 leaves junction c. With plus for what enters, its term is −\u00a0I3, not +\u00a0I3.");
   assert.equal(say("12.8 - 0.2 I1 - 6 I2 - 4 I4 = 0"), "R2 is not on this loop (L1): −\u00a04\u00a0I4 does not belong in its equation.");
   assert.equal(say("12.8 - 6 I2 = 0"), "The internal resistance of E1 lies on this loop too: −\u00a00.2\u00a0I1 is missing.");
 });

@@ -181,6 +181,15 @@ def test_every_page_carries_the_caution(site: Path) -> None:
         ] == []
 
 
+def test_nothing_above_the_work_tells_what_comes_out(site: Path) -> None:
+    """Caution and facts stand before the question is worked, topics at the end of the page, where they lead on."""
+    above, _, below = (site / "examples/bilge-pump-two-banks/index.html").read_text(encoding="utf-8").partition('id="directions"')
+    assert "one battery may charge another" in above
+    assert "is being charged." not in above.replace("or is one of them being charged?", "")
+    assert ">E2</mi> is being charged" not in above and "negative answer" not in above.partition("<article")[2]
+    assert "Topics: two batteries · charging · internal resistance · negative answer" in below
+
+
 def test_indents_go_and_what_is_written_stays() -> None:
     """Only between tags: code, inline scripts and no-break spaces are as they were."""
     html = "<p>\n\n    a\u00a0\n  b</p>\n<pre>x\n\n  y</pre>\n  <script>if (a)\n  b()</script>\n\n  <i>"

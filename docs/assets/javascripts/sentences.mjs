@@ -42,8 +42,8 @@ export default {
   "loops.term": "Term",
   "loops.none": "No closed way conducts, so there is no loop for the loop rule.",
   "loops.repeats": "This loop says nothing new: its equation is {sum}. So it does not count, and gives the set no equation.",
-  "loops.missing.one": "One loop more is needed before there is an answer: take it in below, under Choose other loops.",
-  "loops.missing.many": "{count} loops more are needed before there is an answer: take them in below, under Choose other loops.",
+  "loops.missing.one": "One loop more is needed before there is an answer: add it below, under Choose other loops.",
+  "loops.missing.many": "{count} loops more are needed before there is an answer: add them below, under Choose other loops.",
   "loops.untouched": "No loop goes through the branch of {currents} yet.",
 
   "reason.with_arrow": "with the arrow of {current}: a drop",
@@ -63,8 +63,8 @@ export default {
   "hand.units": "Currents in {unit}; every line names the lines it uses.",
   "hand.line": "({number})",
   "hand.combine": "Eliminate: {combination}{divided}",
-  "hand.insert": "{lines} put into {first}{divided}",
-  "hand.in_order": "{first} put in order{divided}",
+  "hand.insert": "Put {lines} into {first}{divided}",
+  "hand.in_order": "Put {first} in order{divided}",
   "hand.from": "From {first}",
   "hand.from_with": "From {first} with {lines}",
   "hand.times": ", times {times}",
@@ -73,8 +73,8 @@ export default {
   "hand.others": "That is what was asked. The other currents stand below, under [Currents](#currents).",
   "hand.none": "There is nothing to work out: every current is zero.",
 
-  "no_answer.one": "There is no answer yet: there are {unknowns}, but only {equations} that say something new. Take in one loop more, at the end of [Loops](#loops).",
-  "no_answer.many": "There is no answer yet: there are {unknowns}, but only {equations} that say something new. Take in {count} loops more, at the end of [Loops](#loops).",
+  "no_answer.one": "There is no answer yet: there are {unknowns}, but only {equations} that say something new. Add one loop more, at the end of [Loops](#loops).",
+  "no_answer.many": "There is no answer yet: there are {unknowns}, but only {equations} that say something new. Add {count} loops more, at the end of [Loops](#loops).",
 
   "matrix.intro": "The same set as {formula}: one row for each equation, one column for each unknown, and the emfs taken across to the right-hand side. Units as above: {voltage}, {resistance} and {current}.",
   "matrix.as_formula": "Matrix form as a formula",

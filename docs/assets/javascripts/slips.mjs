@@ -20,8 +20,8 @@ export default {
       "rule": "junction rule",
       "section": "junctions",
       "sentences": {
-        "along": "{current} enters junction {where}, so it counts plus where what enters counts plus: {right}, not {written}.",
-        "against": "{current} leaves junction {where}, so it counts minus where what enters counts plus: {right}, not {written}."
+        "along": "{current} enters junction {where}. With plus for what enters, its term is {right}, not {written}.",
+        "against": "{current} leaves junction {where}. With plus for what enters, its term is {right}, not {written}."
       },
       "when": "{current} has the wrong sign at junction {where}",
       "source": "OpenStax, University Physics Volume 2, sec. 10.3 (the rule that prevents it)"
@@ -146,7 +146,7 @@ export default {
       "title": "A current left out at a junction",
       "rule": "junction rule",
       "section": "junctions",
-      "sentence": "{current} meets junction {where} too: where what enters counts plus, {right} is missing.",
+      "sentence": "{current} meets junction {where} too. With plus for what enters, {right} is missing.",
       "when": "{current} is left out at junction {where}",
       "source": "Conservation of current not applied with several batteries: Stetzer, van Kampen, Shaffer, McDermott, Am. J. Phys. 81, 134 (2013)"
     },

@@ -6,7 +6,7 @@ export default {
   "steps.back": "Back",
   "steps.open": "Open",
   "steps.skip": "Whole section",
-  "steps.leave": "Leave",
+  "steps.leave": "End",
   "steps.end": "That was the last step. Now try it with a direction turned round.",
   "steps.inside.one": "{count} step still closed",
   "steps.inside.many": "{count} steps still closed",
