@@ -6,7 +6,7 @@ file  --read_source-->  CircuitSource  --read_circuit-->  Circuit  --work_out-->
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import replace
 from functools import partial
@@ -15,7 +15,8 @@ from typing import TYPE_CHECKING, Any, Protocol
 
 from build_tools.circuit.circuit import Circuit
 from build_tools.circuit.formerly import refuse_claimed, refuse_taken
-from build_tools.circuit.problem import CircuitError, Problem
+from build_tools.circuit.problem import CircuitError, Problem, describe
+from build_tools.circuit.question import own_links
 from build_tools.circuit.reading import read_circuit
 from build_tools.circuit.report import write_report
 from build_tools.circuit.source import CircuitSource, read_source
@@ -27,6 +28,7 @@ from build_tools.laws.refusal import find_refusals
 from build_tools.laws.remark import find_remarks
 from build_tools.laws.solution import SecondOpinionError
 from build_tools.laws.survey import find_topology
+from build_tools.page.page import ids_of, tell_ids
 from build_tools.page.record import write_record
 
 if TYPE_CHECKING:
@@ -74,13 +76,18 @@ def check_file(path: Path) -> tuple[str, ...]:
     with opened(path) as circuit:
         refuse_overlaps(circuit)
         refuse_taken_names(path, circuit.formerly)
+        if own_links(circuit.question):
+            make_page(path)
         return tuple(f"{path}: note: {remark}" for remark in find_remarks(work_out(circuit)))
 
 
 def refuse_overlaps(circuit: Circuit) -> None:
     """A drawing in which parts lie on each other cannot be drawn as told; what else is impossible is said with it."""
     if problems := find_overlaps(circuit):
-        raise CircuitError((*problems, *find_refusals(circuit)))
+        refusals = find_refusals(circuit)
+        # A plain line that shorts a battery lies on it as well, and there is only one thing to do about it.
+        told = {problem.where for problem in refusals if problem.where[0] == "drawing"}
+        raise CircuitError((*(problem for problem in problems if problem.where not in told), *refusals))
 
 
 def refuse_taken_names(path: Path, formerly: Sequence[str]) -> None:
@@ -107,7 +114,17 @@ def make_page(path: Path, *, resistors: str = "zigzag", batteries: str = "one ce
         worked = work_out(circuit)
         figure = draw_figure(worked.topology, resistors=resistors, batteries=batteries, label=figure_label(worked))
         page = replace(write_page(worked, figure), parts=write_parts(worked, figure))
+        refuse_lost_links(circuit, ids_of(page))
         return replace(page, sizes={name: list(measure(page, name)) for name in embeds})
+
+
+def refuse_lost_links(circuit: Circuit, ids: Collection[str]) -> None:
+    """A link of the question to an id that the page does not have."""
+    if lost := [name for name in own_links(circuit.question) if name not in ids]:
+        raise CircuitError(
+            Problem(where=("question",), expected="links to ids of its page", found=describe(f"#{name}"), way_out=tell_ids(name, ids))
+            for name in lost
+        )
 
 
 def work_chosen(path: Path, *, flip: tuple[str, ...], leave_out: str, walk: Walks) -> WorkedCircuit:

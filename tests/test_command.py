@@ -138,3 +138,19 @@ def test_two_names_that_differ_only_in_capitals_are_refused(tmp_path: Path) -> N
 
     assert done.returncode == 1
     assert "got lamp.toml beside Lamp.toml" in done.stderr
+
+
+@pytest.mark.parametrize(
+    ("arguments", "meant"),
+    [
+        (("check", "link-wire"), "circuits/link-wire.toml"),
+        (("solve", "circuits/linkwire.toml"), "circuits/link-wire.toml"),
+        (("solve", "circuits/Link-Wire"), "circuits/link-wire.toml"),
+    ],
+)
+def test_a_name_that_is_nearly_right_is_answered_with_the_file(arguments: tuple[str, str], meant: str) -> None:
+    """Without folder, without ending, with a slip."""
+    done = run(*arguments)
+
+    assert done.returncode == 1
+    assert done.stderr.endswith(f"got no file of that name\n    did you mean {meant}?\n")

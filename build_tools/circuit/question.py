@@ -19,3 +19,8 @@ def read_question(get: Getter, value: object) -> str:
             way_out = "the question stands on several pages, also on other sites, and a link must lead to one place from all of them"
             get.note(("question",), "links that begin with https://, or with # for a section", describe(found["to"]), way_out)
     return text
+
+
+def own_links(question: str) -> tuple[str, ...]:
+    """The ids of its own page that a question links to."""
+    return tuple(found["to"][1:] for found in link.finditer(question) if found["to"][:1] == "#" != found["to"])

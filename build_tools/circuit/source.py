@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from build_tools.circuit.position import Position, find_positions
-from build_tools.circuit.problem import CircuitError, KeyPath, Problem
+from build_tools.circuit.problem import CircuitError, KeyPath, Problem, find_near
 from build_tools.circuit.slip import find_slip
 
 largest_file = 200_000
@@ -55,7 +55,7 @@ def read_text(path: Path) -> str:
     if path.is_dir():
         raise refusal("a circuit file", "a folder", f"name a file in it, or check the whole folder: check {path}")
     if not path.exists():
-        raise refusal("a circuit file", "no file of that name")
+        raise refusal("a circuit file", "no file of that name", find_meant(path))
     if not path.is_file():
         raise refusal("a circuit file", "something that is not a file")
     try:
@@ -70,6 +70,13 @@ def read_text(path: Path) -> str:
         line = raw.count(b"\n", 0, error.start) + 1
         raise refusal("text in UTF-8", f"the byte 0x{raw[error.start]:02x}", "save the file as UTF-8", line) from error
     return text.replace("\r\n", "\n")
+
+
+def find_meant(path: Path) -> str:
+    """Offer the circuit file that is called nearly as a path that leads nowhere."""
+    there = {each.stem: each for folder in (path.parent, Path("circuits")) for each in folder.glob("*.toml")}
+    near = find_near(path.stem, there)
+    return f"did you mean {there[near]}?" if near else ""
 
 
 def parse_toml(text: str) -> dict[str, Any]:

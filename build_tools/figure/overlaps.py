@@ -24,7 +24,6 @@ Straight = tuple[Dot, Dot]
 _LARGEST = 1600.0
 """A drawing that needs more than this for its smallest part is refused [px]."""
 _SCALES = (1.0, 1.3, 1.7, 2.2, 3.0, 4.0)
-_BENDS = "give one of them corner points, bends.NAME = [[x, y]], or move a point"
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,7 +134,7 @@ def _ways_on_ways(places: dict[str, Dot], ways: list[Way]) -> Iterator[Problem]:
                 where=other.where,
                 expected="parts clear of each other",
                 found=f"{one.name} and {other.name} on top of each other",
-                way_out=_BENDS,
+                way_out=_way_apart(one, other),
             )
         elif any(_touch_at_corner(first, second, taken) for first, second in pairs):
             yield Problem(
@@ -144,6 +143,16 @@ def _ways_on_ways(places: dict[str, Dot], ways: list[Way]) -> Iterator[Problem]:
                 found=f"{one.name} and {other.name} touching at a corner",
                 way_out="move the corner point; where they are meant to be connected, make it a point of both",
             )
+
+
+def _way_apart(one: Way, other: Way) -> str:
+    """What can be done about two ways on top of each other: only a part may have corner points."""
+    parts = [way.name for way in (one, other) if way.where[0] == "parts"]
+    if not parts:
+        return "move a point, or take one of the lines out"
+    name = parts[0] if len(parts) == 1 else "NAME"
+    which = name if len(parts) == 1 else "one of them"
+    return f"give {which} corner points, bends.{name} = [[x, y]], or move a point"
 
 
 def _crowded_parts(circuit: Circuit) -> Iterator[Problem]:

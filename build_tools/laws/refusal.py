@@ -22,7 +22,7 @@ from build_tools.laws.topology import Step
 def find_refusals(circuit: Circuit) -> tuple[Problem, ...]:
     """Every reason why the circuit does not have exactly one answer."""
     node = find_nodes(circuit)
-    return (*find_separate_pieces(circuit, node), *(refuse_loop(loop) for loop in find_loops(circuit, node, is_bare)))
+    return (*find_separate_pieces(circuit, node), *(refuse_loop(loop, circuit) for loop in find_loops(circuit, node, is_bare)))
 
 
 def find_separate_pieces(circuit: Circuit, node: dict[str, str]) -> Iterator[Problem]:
@@ -77,11 +77,27 @@ def find_way(steps: dict[str, list[Step]], node: dict[str, str], start: str, goa
     return None
 
 
-def refuse_loop(loop: tuple[Step, ...]) -> Problem:
+def find_short_line(part: Part, circuit: Circuit) -> int | None:
+    """The number of the plain line that joins the two ends of a part by itself, if there is one."""
+    return next((at for at, ends in enumerate(circuit.drawing.joined) if {*ends} == {part.start, part.end}), None)
+
+
+def refuse_loop(loop: tuple[Step, ...], circuit: Circuit) -> Problem:
     """Say what is wrong with a loop that has no resistance."""
     names = list(dict.fromkeys(step.part.name for step in loop))
     emf = abs(sum((step.part.emf if step.forward else -step.part.emf for step in loop), Fraction(0)))
     one = len(names) == 1
+    line = find_short_line(loop[0].part, circuit) if one and emf else None
+    if line is not None:
+        start, end = circuit.drawing.joined[line]
+        return Problem(
+            where=("drawing", "joined", str(line)),
+            expected="some resistance in every loop that has an emf",
+            found=f"a short circuit: the plain line from {start} to {end} joins both ends of {names[0]}, with an emf of "
+            f"{with_unit(plain(emf), 'V')}, and nothing limits the current",
+            way_out="take that line out, or give it another end; never try it with a real battery",
+            comes_first=True,
+        )
     where = f"{listed(names)} {'closes on itself' if one else 'form a loop'}"
     if emf:
         return Problem(

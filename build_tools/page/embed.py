@@ -28,6 +28,15 @@ embeds = {
 }
 """Below embed/NAME/ each address with the parts that it shows."""
 
+named = {
+    "figure.html": "figure",
+    "equations.html": "equations",
+    "loops.html": "loops",
+    "answers.html": "answers",
+    check: "check of own work",
+}
+"""What a part is called in the title of its frame."""
+
 sheets = {"figure": ("figure",), "check": ("check",)}
 """The style sheets of a part; the others have formulas."""
 
@@ -37,8 +46,8 @@ line_height = 24
 row_height = 36
 narrowest = 320
 text_size = 16.0
-form_height = {"first": 710, "row": 80, "keys": 47}
-"""What the two forms of a check need: in any case, for each current, for each row of keys [px]. Verdicts come beyond that."""
+form_height = {"first": 860, "row": 80, "keys": 47}
+"""What the two forms of a check need: in any case, for each current, for each row of keys [px]. The first leaves room for one verdict."""
 loose = 1.04
 """What serif type of the reader's own may need beyond the estimate."""
 
@@ -63,7 +72,7 @@ def measure(page: Page, name: str) -> tuple[int, int]:
 
 
 def check_height(page: Page, width: int) -> int:
-    """The two forms, before anything is typed into them."""
+    """The two forms, with a verdict below one of them."""
     keys = ceil((page.unknowns + 9) / (width // 47))
     return form_height["first"] + page.unknowns * form_height["row"] + keys * form_height["keys"]
 
@@ -149,5 +158,6 @@ def write_embed(page: Page, name: str, *, site: str = "", modules: Sequence[str]
 def embed_line(page: Page, name: str, *, site: str) -> str:
     """The line to copy into another site's page."""
     width, height = page.sizes[name]
-    context: dict[str, object] = {"address": f"{site}embed/{page.address}/{name}", "title": page.title, "width": width, "height": height}
+    title = page.title + (f": {named[name]}" if name in named else "")
+    context: dict[str, object] = {"address": f"{site}embed/{page.address}/{name}", "title": title, "width": width, "height": height}
     return render("embed-line.html.jinja", context).strip()

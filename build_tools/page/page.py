@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Collection
 from dataclasses import dataclass, field
+
+from build_tools.circuit.problem import did_you_mean, listed
 
 sections = (
     ("question", "Question"),
@@ -57,3 +61,19 @@ class Page:
     """The parts that light pages for other sites show, as HTML."""
     sizes: dict[str, list[int]] = field(default_factory=dict)
     """Width and height of each light page [CSS px]."""
+
+
+def ids_of(page: Page) -> frozenset[str]:
+    """The ids on an example's page."""
+    headings = re.findall(r"\{ #([\w-]+)", page.markdown)
+    blocks = (text for name, text in page.blocks.items() if name != "record")
+    return frozenset(headings).union(*(re.findall(r' id="([^"]+)"', text) for text in blocks))
+
+
+def tell_ids(name: str, ids: Collection[str]) -> str:
+    """The way out for an id that is not on a page: those of its kind that are, or the one that was meant."""
+    kind = re.escape(re.split(r"[-_\d]", name)[0])
+    by_name, by_number = ([each for each in ids if re.fullmatch(f"{kind}-{rest}", each)] for rest in (r"(?!\d)\w+", r"\d+"))
+    alike = sorted(by_name or by_number, key=lambda each: (len(each), each))
+    there = f"there {'is' if len(alike) == 1 else 'are'} {listed([f'#{each}' for each in alike])}"
+    return there if alike else did_you_mean(f"#{name}", [f"#{each}" for each in sorted(ids)])

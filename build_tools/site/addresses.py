@@ -95,7 +95,7 @@ def find_clashes(standing: Mapping[str, Standing], gone: Mapping[str, Gone]) -> 
     for address, said in gone.items():
         if address in standing or address in claims:
             taken = f"is {standing[address].source}" if address in standing else f"is led on by {claims[address]}"
-            yield f"{said.place}: expected an address where no page stands now, got {address}, which {taken}"
+            yield f"{said.place}: expected an address where no page stands now, got {address}, which {taken}\n    take this entry out"
         for other in said.instead:
             if other.partition("#")[0] not in standing:
                 near = get_close_matches(other, standing, n=1)
@@ -107,21 +107,34 @@ def find_clashes(standing: Mapping[str, Standing], gone: Mapping[str, Gone]) -> 
 def say_lost(address: str, standing: Mapping[str, Standing], recorded: Ids) -> str:
     """The report of one lost address, with the line to add."""
     is_example = address.startswith("examples/")
-    new = [other for other, page in standing.items() if page.is_example == is_example and other not in recorded]
-    near = get_close_matches(address, new, n=1, cutoff=0.0)
-    above = ", above the first line in square brackets," if is_example else ""
-    lines = [f"{address}: this address was published, and no page stands there now"]
-    if near:
-        page = standing[near[0]]
-        lines.append(f"    if it is {page.source} now, add to that file{above} the line   {formerly_line(address, page)}")
-    else:
-        where = "circuit file" if is_example else "page"
-        lines.append(
-            f"    if it has a new name, add to that {where}{above} the line   "
-            f"{formerly_line(address, Standing(source='', is_example=is_example))}"
+    near = find_successor(address, standing, recorded)
+    page = standing[near] if near else Standing(source="", is_example=is_example)
+    is_now = (
+        f"is {page.source} now, add to that file" if near else f"has a new name, add to that {'circuit file' if is_example else 'page'}"
+    )
+    line = formerly_line(address, page)
+    place = (
+        "above the first line in square brackets"
+        if is_example
+        else "at the very top; where such lines are there, the middle one between them"
+    )
+    return "\n".join(
+        (
+            f"{address}: this address was published, and no page stands there now",
+            f"    if it {is_now}, {place}:",
+            *(f"        {each}" for each in ((line,) if is_example else ("---", line, "---"))),
+            "    if it was taken away on purpose, add to docs/gone.toml, and say why in place of the dots:",
+            f'        ["{address}"]',
+            '        why = "..."',
         )
-    lines.append(f'    if it was taken away on purpose, add to docs/gone.toml the lines   ["{address}"] and why = "..."')
-    return "\n".join(lines)
+    )
+
+
+def find_successor(address: str, standing: Mapping[str, Standing], recorded: Ids) -> str:
+    """The new page that has likely taken the place of a recorded address; empty where there is none."""
+    is_example = address.startswith("examples/")
+    new = [other for other, page in standing.items() if page.is_example == is_example and other not in recorded]
+    return next(iter(get_close_matches(address, new, n=1, cutoff=0.0)), "")
 
 
 def formerly_line(address: str, page: Standing) -> str:

@@ -6,7 +6,8 @@ import re
 
 from mkdocs.structure.files import Files
 
-from build_tools.site.library import Library, ids_of
+from build_tools.page.page import ids_of
+from build_tools.site.library import Library
 
 linked = re.compile(r"examples/([\w-]+)\.md")
 

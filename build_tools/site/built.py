@@ -9,6 +9,8 @@ from html.parser import HTMLParser
 from pathlib import Path
 from typing import Any
 
+gone_words = "This page was taken away; its address stays"
+"""What a page says in place of one that was taken away (gone.html.jinja)."""
 light_folders = ("embed",)
 """Folders whose pages stand for another page each, so that no record of their own is needed."""
 
@@ -25,6 +27,8 @@ class BuiltPage:
     """Where it leads on to at once; empty for a page that stays."""
     record: dict[str, Any] | None
     """The object of an example."""
+    is_gone: bool = False
+    """Whether it only says that what stood there was taken away."""
 
 
 class PageReader(HTMLParser):
@@ -73,4 +77,6 @@ def read_built_page(text: str, address: str) -> BuiltPage:
     reader.feed(text)
     reader.close()
     record = json.loads(reader.data) if reader.data else None
-    return BuiltPage(address=address, ids=tuple(dict.fromkeys(reader.ids)), leads_to=reader.leads_to, record=record)
+    return BuiltPage(
+        address=address, ids=tuple(dict.fromkeys(reader.ids)), leads_to=reader.leads_to, record=record, is_gone=gone_words in text
+    )

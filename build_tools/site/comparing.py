@@ -55,8 +55,8 @@ def compare_pages(old: BuiltPage, new: BuiltPage) -> Iterator[str]:
     if old.leads_to != new.leads_to:
         yield f"leads on        {name}  " + (f"to {new.leads_to}" if new.leads_to else "no more: a page stands here")
         return
-    if old.record and not new.record:
-        yield f"gone            {name}  a page says so where the example stood"
+    if (old.record and not new.record) or new.is_gone > old.is_gone:
+        yield f"gone            {name}  a page says so where {'the example' if old.record else 'it'} stood"
         return
     if lost := [each for each in old.ids if each not in new.ids]:
         yield f"lost ids        {name}  " + ", ".join(f"#{each}" for each in lost)
@@ -72,6 +72,7 @@ def compare_examples(name: str, old: dict[str, Any], new: dict[str, Any]) -> Ite
         yield f"changed         {name}  {', '.join(changed)}"
     if changed := compare_parts(old.get("parts", {}), new.get("parts", {})):
         yield f"changed parts   {name}  {', '.join(changed)}"
+        yield f"other sets      {name}  links with ?set=N that you gave out show other numbers now"
     was, now = equation_places(old), equation_places(new)
     if moved := [place for place in was.keys() & now.keys() if was[place] != now[place]]:
         yield f"other places    {name}  " + "; ".join(f"#{place} was {was[place]}, is {now[place]}" for place in sorted(moved))

@@ -7,14 +7,16 @@ instead = ["examples/bow-lamp/", "ideas/signs/"]
 
 from __future__ import annotations
 
-import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from build_tools.circuit.problem import did_you_mean
+from build_tools.circuit.problem import CircuitError, Problem, describe, did_you_mean
+from build_tools.circuit.report import find_line, write_report
+from build_tools.circuit.source import read_source
 
 keys = ("title", "why", "instead")
+why_line = 'for instance: why = "The old lamp was taken down."'
 
 
 class FaultyGone(Exception):
@@ -40,15 +42,18 @@ def read_gone(path: Path) -> Mapping[str, Gone]:
     Raises:
         FaultyGone: with every fault of the file.
     """
+    shown = f"{path.parent.name}/{path.name}"
+    source = None
     try:
-        table = tomllib.loads(path.read_text(encoding="utf-8"))
-    except FileNotFoundError:
-        return {}
-    except (OSError, ValueError) as error:
-        raise FaultyGone(f"{path}: expected TOML, got “{error}”") from error
-    if faults := [f"{path}: {address}: {fault}" for address, entry in table.items() for fault in find_faults(address, entry)]:
-        raise FaultyGone("\n".join(faults))
-    return {address: read_entry(f"{path}: {address}", address, entry) for address, entry in table.items()}
+        if not path.exists():
+            return {}
+        source = read_source(path, shown)
+        if faults := [fault for address, entry in source.table.items() for fault in find_faults(address, entry)]:
+            raise CircuitError(faults)
+    except CircuitError as error:
+        raise FaultyGone(write_report(shown, error, source)) from error
+    lines = {address: find_line(said_at(address), source)[0] for address in source.table}
+    return {address: read_entry(f"{shown}:{lines[address]}: {address}", address, entry) for address, entry in source.table.items()}
 
 
 def gone_source(address: str) -> str:
@@ -56,24 +61,34 @@ def gone_source(address: str) -> str:
     return f"{address.rstrip('/')}.md"
 
 
-def find_faults(address: str, entry: object) -> list[str]:
+def find_faults(address: str, entry: object) -> Iterator[Problem]:
     """What is wrong with one entry."""
     if not isinstance(entry, dict):
-        return [f'expected a section ["{address}"] with a line why = "...", got something else']
-    faults = [] if address.endswith("/") else ['expected an address that ends in "/", such as examples/old-lamp/']
-    faults += [
-        f"expected title, why or instead, got the unknown key {key}\n    {did_you_mean(key, keys)}".rstrip()
-        for key in entry
-        if key not in keys
-    ]
-    if not isinstance(entry.get("why"), str) or not entry["why"].strip():
-        faults.append('expected a line why = "..." that tells readers what happened, got none')
+        yield said_at(
+            address, expected=f'a section ["{address}"] with a line why', found=describe(entry), way_out=f'["{address}"]   {why_line}'
+        )
+        return
+    if not address.endswith("/"):
+        yield said_at(address, expected='an address that ends in "/"', found=describe(address), way_out=f'write ["{address}/"]')
+    for key in entry:
+        if key not in keys:
+            way_out = did_you_mean(key, keys)
+            yield said_at(address, key, expected="title, why or instead", found=f"the unknown key {key}", way_out=way_out, at_key=True)
+    why = entry.get("why")
+    if not isinstance(why, str) or not why.strip(" .…"):
+        at = ("why",) if "why" in entry else ()
+        found = describe(why) if at else "none"
+        yield said_at(address, *at, expected="a line why that tells readers what happened", found=found, way_out=why_line)
     if not isinstance(entry.get("title", ""), str):
-        faults.append("title: expected a text in quotes")
+        yield said_at(address, "title", expected="a text in quotes", found=describe(entry["title"]))
     instead = entry.get("instead", [])
     if not isinstance(instead, list) or not all(isinstance(other, str) for other in instead):
-        faults.append('instead: expected a list of addresses such as ["examples/bow-lamp/"]')
-    return faults
+        yield said_at(address, "instead", expected='a list of addresses such as ["examples/bow-lamp/"]', found=describe(instead))
+
+
+def said_at(address: str, *key: str, expected: str = "", found: str = "", way_out: str = "", at_key: bool = False) -> Problem:
+    """A fault of an entry, or of one of its keys."""
+    return Problem(where=(address, *key), expected=expected, found=found, way_out=way_out, at_key=at_key or not key)
 
 
 def read_entry(place: str, address: str, entry: dict[str, object]) -> Gone:

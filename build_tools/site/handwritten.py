@@ -62,4 +62,4 @@ def find_ids(text: str, config: MkDocsConfig) -> frozenset[str]:
     configs: Mapping[str, dict[str, object]] = config.mdx_configs or {}
     body, _ = get_data(text)
     written = Markdown(extensions=config.markdown_extensions, extension_configs=dict(configs)).convert(body)
-    return frozenset(re.findall(r'\bid="([^"]+)"', written))
+    return frozenset(re.findall(r'\b(?:id|name)="([^"]+)"', written))

@@ -115,6 +115,10 @@ def read_options(spot: Spot, asked: Asked, words: list[str]) -> Asked | Problem:
             return fault(spot, "choices such as flip=I1.I3", describe(word), "write them without spaces: key=value")
         if key not in options:
             return fault(spot, f"a choice: {listed(options, 'or')}", describe(key), did_you_mean(key, options))
+        if key == "flip" and "," in value:
+            return fault(
+                spot, "choices such as flip=I1.I3", describe(word), f"put dots between: {'.'.join(value.replace(',', ' ').split())}"
+            )
         if key == "flip":
             asked = replace(asked, flip=tuple(dict.fromkeys(value.split("."))))
         elif key == "leave-out":

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from build_tools import pipeline
 from build_tools.circuit.circuit import Circuit
-from build_tools.circuit.problem import CircuitError, Problem, describe, did_you_mean, listed
+from build_tools.circuit.problem import CircuitError, Problem, describe, find_near, listed
 from build_tools.circuit.report import write_problem
 from build_tools.laws.choices import parse_walk
 from build_tools.laws.meaning import WorkedCircuit
@@ -54,6 +54,8 @@ class Workshop:
     """By address."""
     gone: Mapping[str, Gone] = field(default_factory=dict)
     """What was taken away on purpose, by address."""
+    successors: Mapping[str, str] = field(default_factory=dict)
+    """For each recorded address at which nothing stands the one that may have taken its place."""
     _worked: dict[tuple[object, ...], WorkedCircuit] = field(default_factory=dict)
     _figures: dict[tuple[object, ...], str] = field(default_factory=dict)
 
@@ -162,12 +164,17 @@ def find_wrong_name(asked: Asked, spot: Spot, workshop: Workshop) -> Problem | N
     return None
 
 
-def tell_missing(name: str, workshop: Workshop) -> str:
-    """What became of an example, or which was meant."""
+def tell_missing(name: str, workshop: Workshop, written: Callable[[str], str] = str) -> str:
+    """What became of an example, or which was meant, in the way that names of examples are written there."""
     if said := workshop.gone.get(f"examples/{name}/"):
         return f"it was taken away: {said.why}"
     renamed = next((page.address for page in workshop.examples.values() if name in page.formerly), "")
-    return f'it is called "{renamed}" now' if renamed else did_you_mean(name, [page.address for page in workshop.examples.values()])
+    if renamed:
+        return f'it is called "{written(renamed)}" now'
+    if guess := workshop.successors.get(f"examples/{name}/", "").removeprefix("examples/").rstrip("/"):
+        return f'perhaps it is called "{written(guess)}" now'
+    near = find_near(name, [page.address for page in workshop.examples.values()])
+    return f'did you mean "{written(near)}"?' if near else ""
 
 
 def find_wrong_walk(asked: Asked, spot: Spot, circuit: Circuit) -> Problem | None:

@@ -9,8 +9,8 @@ from pathlib import Path
 
 from mkdocs.config.defaults import MkDocsConfig
 
-from build_tools.page.page import Page
-from build_tools.site.addresses import LostAddresses, Settled, Standing, settle
+from build_tools.page.page import Page, ids_of
+from build_tools.site.addresses import LostAddresses, Settled, Standing, find_successor, settle
 from build_tools.site.catalogue import all_shelves, in_order
 from build_tools.site.gone import FaultyGone, Gone, read_gone
 from build_tools.site.handwritten import HandWritten, read_handwritten, stand
@@ -51,17 +51,19 @@ def gather(pages: Sequence[Page], workshop: Workshop, config: MkDocsConfig) -> L
     docs = Path(config.docs_dir)
     examples = {f"examples/{page.address}/": page for page in in_order(pages)}
     handwritten = read_handwritten(config)
-    workshop.examples, workshop.gone = examples, {}
+    workshop.examples, workshop.gone, workshop.successors = examples, {}, {}
     recorded: Ids = {}
     unsettled: list[str] = []
     try:
         recorded, workshop.gone = read_published(docs / record_file), read_gone(docs / gone_file)
-        settled = settle(recorded, find_standing(examples, handwritten, recorded, config), workshop.gone)
+        standing = find_standing(examples, handwritten, recorded, config)
+        workshop.successors = {address: find_successor(address, standing, recorded) for address in recorded if address not in standing}
+        settled = settle(recorded, standing, workshop.gone)
     except (UnreadableRecord, FaultyGone, LostAddresses) as report:
         unsettled.append(str(report))
     lessons, reports = write_lessons(handwritten, workshop)
     known = {address: known_ids(page, recorded) for address, page in examples.items()}
-    reports += (*find_broken_links(handwritten, docs, known, workshop, config.site_url or ""), *unsettled)
+    reports += (*find_broken_links(handwritten, known, workshop, config), *unsettled)
     if reports:
         raise FaultyLibrary("\n".join(reports))
     titles = {page.address: title_of(page) for page in handwritten} | {address: page.title for address, page in examples.items()}
@@ -92,13 +94,6 @@ def find_standing(
 def known_ids(page: Page, recorded: Ids) -> frozenset[str]:
     """The ids that links to an example may name: those on its page, and those on record, which are never lost."""
     return ids_of(page).union(*(recorded.get(f"examples/{name}/", ()) for name in (page.address, *page.formerly)))
-
-
-def ids_of(page: Page) -> frozenset[str]:
-    """The ids on an example's page."""
-    headings = re.findall(r"\{ #([\w-]+)", page.markdown)
-    blocks = (text for name, text in page.blocks.items() if name != "record")
-    return frozenset(headings).union(*(re.findall(r' id="([^"]+)"', text) for text in blocks))
 
 
 def title_of(page: HandWritten) -> str:

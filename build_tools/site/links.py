@@ -12,23 +12,30 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from html import unescape
 from pathlib import Path
 from posixpath import dirname, normpath, relpath
 from urllib.parse import SplitResult, parse_qsl, unquote, urlsplit
 
+from mkdocs.config.defaults import MkDocsConfig
+
 from build_tools.circuit.problem import Problem, describe, did_you_mean, find_near, listed
 from build_tools.circuit.report import write_problem
 from build_tools.laws.practice import most_sets, set_number
+from build_tools.page.page import tell_ids
 from build_tools.page.parts import PartKind
 from build_tools.site.gone import gone_source
-from build_tools.site.handwritten import HandWritten
+from build_tools.site.handwritten import HandWritten, find_ids
 from build_tools.site.lesson_lines import Asked, Spot, fault, find_marked, options, read_options
 from build_tools.site.lessons import Workshop, attempt, tell_missing
 
-link = re.compile(r"(?:\]\(|^ {0,3}\[[^\]\n]+\]:)\s*<?(?P<to>[^\s()<>]+)")
+link = re.compile(r"(?:\]\(|^ {0,3}\[(?!\^)[^\]\n]+\]:)\s*<?(?P<to>[^\s()<>]+)")
 raw_link = re.compile(r"""<(?:a\b[^>]*?\shref\s*=\s*["']?|(?<!\]\(<)(?<!\]: <)(?=https?:))(?P<to>[^"'\s<>]+)""", re.IGNORECASE)
+spaced = re.compile(
+    r"""(?:\](?:\(|:)\s*<|<a\b[^>]*?\shref\s*=\s*["'])\s*(?P<marked>[^\s<>"']+\s+[^\s<>"'][^<>"']*)[>"']"""
+    r"""|\]\(\s*(?P<bare>[^\s()<>]+\s+[^\s()<>"'][^()<>"']*)\)"""
+)
 modes = {
     "set": (set_number.pattern, f"a number from 1 to {most_sets}"),
     "step": (".+", "the name of a step"),
@@ -37,19 +44,24 @@ modes = {
 """Further choices that an example's address may carry, and how they are written."""
 
 
+index_file = "examples.json"
+"""What stands among the pages and is made."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ground:
     """What links may lead to."""
 
     pages: tuple[HandWritten, ...]
-    docs: Path
-    """The folder where their sources stand."""
     known: Mapping[str, Collection[str]]
     """For the address of each example the ids on its page."""
     workshop: Workshop
     """Who makes choices."""
+    config: MkDocsConfig
     site: SplitResult
     """Where the site will stand."""
+    ids: dict[str, frozenset[str]] = field(default_factory=dict)
+    """Of each hand-written page, by source, once a link has named one."""
 
     @property
     def sources(self) -> Mapping[str, str]:
@@ -68,11 +80,14 @@ class Ground:
 
 
 def find_broken_links(
-    pages: Iterable[HandWritten], docs: Path, known: Mapping[str, Collection[str]], workshop: Workshop, site_url: str
+    pages: Iterable[HandWritten], known: Mapping[str, Collection[str]], workshop: Workshop, config: MkDocsConfig
 ) -> Iterator[str]:
     """The report of every link that leads to no page, or to an example with a choice or an id that it does not have."""
-    ground = Ground(pages=tuple(pages), docs=docs, known=known, workshop=workshop, site=split_link(site_url))
+    ground = Ground(pages=tuple(pages), known=known, workshop=workshop, config=config, site=split_link(config.site_url or ""))
     for page in ground.pages:
+        for spot, found in find_marked(page.text, spaced):
+            cut = refuse_space(spot, found["marked"] or found["bare"])
+            yield write_problem(page.shown, cut.line, cut.column, cut, None)
         for spot, found in (*find_marked(page.text, link), *find_marked(page.text, raw_link)):
             to = split_link(found["to"])
             is_raw = found.re is raw_link
@@ -89,27 +104,62 @@ def split_link(text: str) -> SplitResult:
         return urlsplit("")
 
 
+def refuse_space(spot: Spot, to: str) -> Problem:
+    """An address that a space cuts in two."""
+    return fault(spot, "an address without spaces", describe(to), f'write "{"".join(to.split())}", or %20 where a space belongs there')
+
+
 def find_wrong_source(spot: Spot, to: SplitResult, page: HandWritten, ground: Ground) -> Problem | None:
     """What is wrong with a link from source to source."""
     target = normpath(f"{dirname(page.source)}/{unquote(to.path)}".lstrip("/"))
     address = f"{target.removesuffix('.md')}/"
-    if to.scheme or to.path.startswith("/") or not to.path.endswith(".md") or address in ground.workshop.gone:
+    if to.scheme or to.netloc or to.path.startswith("/") or address in ground.workshop.gone:
         return None
-    if address in ground.known:
+    if not to.path:
+        return find_wrong_section(spot, to.fragment, page, ground)
+    if address in ground.known and target.endswith(".md"):
         return find_wrong_request(spot, to, address, ground)
-    if (ground.docs / target).is_file():
+    if (Path(ground.config.docs_dir) / target).is_file() or target == index_file:
+        there = next((each for each in ground.pages if each.source == target), None)
+        return find_wrong_section(spot, to.fragment, there, ground) if there else None
+    if Path(target).suffix not in ("", ".md"):
+        return fault(spot, "a file in the folder of the pages", describe(to.path), tell_file(target, page.source, ground))
+    return fault(spot, "the source of a page", describe(to.path), tell_way(f"{address[:-1]}.md", page.source, ground))
+
+
+def find_wrong_section(spot: Spot, name: str, page: HandWritten, ground: Ground) -> Problem | None:
+    """A place that is not on a hand-written page, and what there is."""
+    if not name:
         return None
-    return fault(spot, "the source of a page", describe(to.path), tell_way(target, page.source, ground))
+    if page.source not in ground.ids:
+        ground.ids[page.source] = find_ids(page.text, ground.config)
+    ids = ground.ids[page.source]
+    if unquote(name) in ids:
+        return None
+    told = tell_ids(name, ids) or f"there are {listed([f'#{each}' for each in sorted(ids)])}" if ids else "that page has no sections"
+    return fault(spot, f"an id on the page {page.shown}", describe(f"#{name}"), told)
+
+
+def tell_file(target: str, source: str, ground: Ground) -> str:
+    """Which file was meant."""
+    docs = Path(ground.config.docs_dir)
+    there = [path.relative_to(docs).as_posix() for path in docs.rglob(f"*{Path(target).suffix}")]
+    alike = [each for each in there if Path(each).name == Path(target).name]
+    near = alike[0] if alike else find_near(target, there)
+    return f'did you mean "{relpath(near, dirname(source) or ".")}"?' if near else "put it there, or take the link out"
 
 
 def tell_way(target: str, source: str, ground: Ground) -> str:
     """What became of a page, or which was meant."""
-    if target.startswith("examples/") and (told := tell_missing(target[9:-3], ground.workshop)):
-        return told
     here = dirname(source) or "."
+    if target.startswith("examples/") and (
+        told := tell_missing(target[9:-3], ground.workshop, lambda name: relpath(f"examples/{name}.md", here))
+    ):
+        return told
     if new := ground.sources.get(target):
         return f'it is "{relpath(new, here)}" now'
-    near = find_near(target, [*ground.sources.values(), *map(gone_source, ground.workshop.examples)])
+    others = (each for each in ground.sources.values() if each != source)
+    near = find_near(target, [*others, *map(gone_source, ground.workshop.examples)])
     return f'did you mean "{relpath(near, here)}"?' if near else ""
 
 
@@ -177,8 +227,4 @@ def find_wrong_id(spot: Spot, name: str, ids: Collection[str]) -> Problem | None
     """A place that is not on the page of an example, and those of its kind that are."""
     if not name or name in ids:
         return None
-    kind = re.escape(re.split(r"[-_\d]", name)[0])
-    by_name, by_number = ([each for each in ids if re.fullmatch(f"{kind}-{rest}", each)] for rest in (r"(?!\d)\w+", r"\d+"))
-    alike = sorted(by_name or by_number, key=lambda each: (len(each), each))
-    there = f"there {'is' if len(alike) == 1 else 'are'} {listed([f'#{each}' for each in alike])}"
-    return fault(spot, "an id on the page of the example", describe(f"#{name}"), there if alike else did_you_mean(name, ids))
+    return fault(spot, "an id on the page of the example", describe(f"#{name}"), tell_ids(name, ids))

@@ -11,6 +11,8 @@ import tomllib
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 
+from build_tools.circuit.report import write_problem
+from build_tools.circuit.slip import find_slip
 from build_tools.site.built import BuiltPage
 
 Ids = Mapping[str, tuple[str, ...]]
@@ -23,6 +25,9 @@ head = """\
 """
 
 
+back = "take the file as it was from your history: it is never written by hand"
+
+
 class UnreadableRecord(Exception):
     """The record is there and cannot be read; building on without it would lose addresses unseen."""
 
@@ -33,16 +38,19 @@ def read_published(path: Path) -> Ids:
     Raises:
         UnreadableRecord: with the place and the reason.
     """
+    shown = f"{path.parent.name}/{path.name}"
     try:
-        pages = tomllib.loads(path.read_text(encoding="utf-8")).get("pages", {})
+        text = path.read_text(encoding="utf-8")
+        pages = tomllib.loads(text).get("pages", {})
     except FileNotFoundError:
         return {}
-    except (OSError, ValueError) as error:
-        raise UnreadableRecord(
-            f"{path}: expected the record of published addresses, got “{error}”; take it back from your history"
-        ) from error
+    except (OSError, UnicodeDecodeError) as error:
+        raise UnreadableRecord(f"{shown}: expected the record of published addresses, got “{error}”\n    {back}") from error
+    except ValueError as error:
+        slip = find_slip(str(error), text)
+        raise UnreadableRecord(f"{write_problem(shown, slip.line, slip.column, slip, None)}\n    {back}") from error
     if not isinstance(pages, dict) or not all(is_ids(ids) for ids in pages.values()):
-        raise UnreadableRecord(f"{path}: expected a list of ids for each address, got something else; take it back from your history")
+        raise UnreadableRecord(f"{shown}: expected a list of ids for each address, got something else\n    {back}")
     return {address: tuple(ids) for address, ids in pages.items()}
 
 

@@ -36,7 +36,10 @@ def open_page(browser: Chrome, address: str) -> None:
     browser.get("about:blank")
     browser.get(address)
     browser.execute_script("dispatchEvent(new Event('scroll'))")
-    wait_until(browser, "document.querySelector('live-example')?.worked && document.querySelector('live-example').isWritten && !document.querySelector('[aria-busy]')")
+    wait_until(
+        browser,
+        "document.querySelector('live-example')?.worked && document.querySelector('live-example').isWritten && !document.querySelector('[aria-busy]')",
+    )
 
 
 def wait_until(browser: Chrome, condition: str) -> None:

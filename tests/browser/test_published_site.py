@@ -244,7 +244,9 @@ def test_the_search_finds_values_topics_and_ideas(browser: Chrome, root: str, ty
     assert not [text for text in texts if "data-" in text or "<m" in text]
 
 
-@pytest.mark.parametrize(("scheme", "line_from_end"), [("light", 1), ("dark", 1), ("light", 2), ("dark", 3), ("light", 4), ("dark", 5), ("light", 6)])
+@pytest.mark.parametrize(
+    ("scheme", "line_from_end"), [("light", 1), ("dark", 1), ("light", 2), ("dark", 3), ("light", 4), ("dark", 5), ("light", 6)]
+)
 def test_an_embed_follows_its_host(browser: Chrome, root: str, published: Path, scheme: str, line_from_end: int) -> None:
     """The copied line shows the whole part, in the light or dark of the page around it, and stores nothing."""
     browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"features": []})

@@ -13,13 +13,14 @@ from mkdocs.config.defaults import MkDocsConfig
 
 from build_tools import pipeline
 from build_tools.__main__ import main
+from build_tools.page.page import ids_of
 from build_tools.site.addresses import LostAddresses, Standing, settle
 from build_tools.site.built import BuiltPage, read_site
 from build_tools.site.gone import FaultyGone, Gone, read_gone
 from build_tools.site.keep import Keep
 from build_tools.site.leads import lead_files
 from build_tools.site.lessons import Workshop
-from build_tools.site.library import FaultyLibrary, Library, gather, ids_of
+from build_tools.site.library import FaultyLibrary, Library, gather
 from build_tools.site.published import UnreadableRecord, add_site, read_published, write_published
 from tests.site.library import lamp, pump, write
 
@@ -36,8 +37,16 @@ def test_a_lost_address_is_refused_with_the_line_to_add() -> None:
         settle({"examples/porch-lamp/": ()}, {"examples/porch-lamp-new/": example("porch-lamp-new")}, {})
     assert "examples/porch-lamp/: this address was published" in str(refused.value)
     assert "circuits/porch-lamp-new.toml now, add to that file, above " in str(refused.value)
-    assert 'the first line in square brackets, the line   formerly = ["porch-lamp"]\n' in str(refused.value)
-    assert 'docs/gone.toml the lines   ["examples/porch-lamp/"]' in str(refused.value)
+    assert 'the first line in square brackets:\n        formerly = ["porch-lamp"]\n' in str(refused.value)
+    assert '        ["examples/porch-lamp/"]\n        why = "..."' in str(refused.value)
+
+
+def test_a_lost_page_is_refused_with_its_first_lines() -> None:
+    """They stand there as they are to be copied, with the place."""
+    with pytest.raises(LostAddresses) as refused:
+        settle({"ideas/signs/": ()}, {"ideas/sign/": Standing(source="docs/ideas/sign.md")}, {})
+    assert "docs/ideas/sign.md now, add to that file, at the very top" in str(refused.value)
+    assert "        ---\n        formerly: ideas/signs/\n        ---\n" in str(refused.value)
 
 
 def test_the_line_to_add_keeps_the_old_addresses_that_are_there() -> None:
@@ -76,7 +85,7 @@ def test_what_is_gone_on_purpose_is_not_lost() -> None:
 @pytest.mark.parametrize(
     ("standing", "gone", "says"),
     [
-        ({"examples/old/": example("old")}, {"examples/old/": said_gone()}, "expected an address where no page stands now"),
+        ({"examples/old/": example("old")}, {"examples/old/": said_gone()}, "which is circuits/old.toml\n    take this entry out"),
         ({"examples/new/": example("new", formerly=("examples/old/",))}, {"examples/old/": said_gone()}, "led on by circuits/new.toml"),
         ({"examples/new/": example("new")}, {"examples/old/": said_gone("examples/nev/")}, "did you mean examples/new/?"),
         ({"a/": Standing(source="docs/a.md", formerly=("b/",)), "b/": Standing(source="docs/b.md")}, {}, "got b/, which is docs/b.md"),
@@ -92,19 +101,24 @@ def test_an_address_never_leads_to_two_places(standing: dict[str, Standing], gon
 @pytest.mark.parametrize(
     ("text", "says"),
     [
-        ("x = ", "expected TOML"),
-        ('["examples/old/"]\n', 'expected a line why = "..."'),
+        ("x = ", "docs/gone.toml:1: expected TOML, one key = value to a line, got a slip"),
+        ('["examples/old/"]\n', "docs/gone.toml:1: examples/old/: expected a line why"),
+        (
+            '\n["examples/old/"]\nwhy = "..."\n',
+            'docs/gone.toml:3: examples/old/.why: expected a line why that tells readers what happened, got "..."',
+        ),
+        ('["examples/old/"]\nwhy = The lamp\n', "put text in quotes"),
         ('["examples/old"]\nwhy = "x"\n', 'ends in "/"'),
         ('["examples/old/"]\nwhy = "x"\ninsted = []\n', 'did you mean "instead"?'),
-        ('["examples/old/"]\nwhy = "x"\ninstead = "y"\n', "instead: expected a list"),
+        ('["examples/old/"]\nwhy = "x"\ninstead = "y"\n', "instead: expected a list of addresses"),
         ('"examples/old/" = "x"\n', "expected a section"),
     ],
 )
 def test_a_faulty_list_of_what_is_gone_is_refused(tmp_path: Path, text: str, says: str) -> None:
     """Each fault with the way out."""
-    write(tmp_path / "gone.toml", text)
+    write(tmp_path / "docs/gone.toml", text)
     with pytest.raises(FaultyGone, match=re.escape(says)):
-        read_gone(tmp_path / "gone.toml")
+        read_gone(tmp_path / "docs/gone.toml")
 
 
 def test_the_record_only_grows(tmp_path: Path) -> None:
@@ -120,7 +134,7 @@ def test_the_record_only_grows(tmp_path: Path) -> None:
 def test_a_damaged_record_stops_the_build(tmp_path: Path, text: str) -> None:
     """Building on without it could lose every address unseen."""
     write(tmp_path / "published.toml", text)
-    with pytest.raises(UnreadableRecord):
+    with pytest.raises(UnreadableRecord, match=f"^{tmp_path.name}/published.toml:.*(\n.*)*from your history"):
         read_published(tmp_path / "published.toml")
 
 
@@ -229,11 +243,12 @@ class Shelf:
 
     def mend(self, report: str) -> None:
         """Do what a report says, to the letter."""
-        for line in report.splitlines():
-            if found := re.search(r"if it is (\S+) now, add to that file(?:, above .* brackets,)? the line   (.+)", line):
-                self.add_line(self.folder / found[1], found[2])
+        lines = report.splitlines()
+        for at, line in enumerate(lines):
+            if found := re.search(r"if it is (\S+) now, add to that file, (above|at the very top)", line):
+                self.add_line(self.folder / found[1], lines[at + 1 if found[2] == "above" else at + 2].strip())
                 return
-            if found := re.search(r'docs/gone.toml the lines   (\["\S+"\]) and why', line):
+            if found := re.search(r'^ +(\["\S+"\])$', line):
                 with (self.folder / "docs/gone.toml").open("a", encoding="utf-8") as file:
                     file.write(f'{found[1]}\nwhy = "It is no more."\n')
                 return
@@ -248,7 +263,7 @@ class Shelf:
             if found := re.search(r"^(docs/\S+): formerly: expected an address .*, got (\S+),", line):
                 write(self.folder / found[1], (self.folder / found[1]).read_text(encoding="utf-8").replace(found[2], ""))
                 return
-            if found := re.search(r"gone.toml: (\S+): expected an address where no page stands now", line):
+            if found := re.search(r"gone.toml:\d+: (\S+): expected an address where no page stands now", line):
                 path = self.folder / "docs/gone.toml"
                 write(path, path.read_text(encoding="utf-8").replace(f'["{found[1]}"]\nwhy = "It is no more."\n', ""))
                 return

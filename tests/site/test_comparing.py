@@ -37,6 +37,12 @@ def take_away(library: Path) -> None:
     write(library / "docs/gone.toml", '["examples/porch-lamp/"]\nwhy = "It fell into the water."\n')
 
 
+def take_lesson_away(library: Path) -> None:
+    """A page in the folder of examples, no example itself, is no more, and a page says so."""
+    (library / "docs/examples/notes.md").unlink()
+    write(library / "docs/gone.toml", '["examples/notes/"]\nwhy = "It was out of date."\n')
+
+
 def forget(library: Path) -> None:
     """The lamp is no more, and nothing says so."""
     (library / "circuits/porch-lamp.toml").unlink()
@@ -64,6 +70,7 @@ def walk_elsewhere(library: Path) -> None:
                 "renamed         examples/porch-lamp/  is examples/stern-lamp/ now",
                 "changed         examples/stern-lamp/  equations",
                 "changed parts   examples/stern-lamp/  R1",
+                "other sets      examples/stern-lamp/  links with ?set=N that you gave out show other numbers now",
                 "other answers   examples/stern-lamp/  I1 3 A → 4 A",
             ],
         ),
@@ -71,12 +78,14 @@ def walk_elsewhere(library: Path) -> None:
             take_away,
             ["lost ids        examples/  #first-steps", "gone            examples/porch-lamp/  a page says so where the example stood"],
         ),
+        (take_lesson_away, ["gone            examples/notes/  a page says so where it stood"]),
         (forget, ["lost address    examples/porch-lamp/", "lost ids        examples/  #first-steps"]),
         (
             revalue,
             [
                 "changed         examples/porch-lamp/  equations",
                 "changed parts   examples/porch-lamp/  R1",
+                "other sets      examples/porch-lamp/  links with ?set=N that you gave out show other numbers now",
                 "other answers   examples/porch-lamp/  I1 3 A → 4 A",
             ],
         ),
@@ -94,6 +103,7 @@ def test_each_difference_is_told_once(
     library: Path, publish: Publish, capsys: pytest.CaptureFixture[str], change: Change, lines: list[str]
 ) -> None:
     """By the line that says what it means for those who link there."""
+    write(library / "docs/examples/notes.md", "# Notes\n")
     publish(library)
     shutil.copytree(library / "site", library / "old")
     change(library)

@@ -119,6 +119,7 @@ def test_a_figure_shows_the_arrow_turned(library: Path, publish: Publish) -> Non
         ("[:bilge-pomp figure:]", 'expected the name of an example, got "bilge-pomp"\n* did you mean "bilge-pump"?'),
         ("[:bilge-pump figur:]", 'got "figur"\n* did you mean "figure"?'),
         ("[:bilge-pump figure flop=I1:]", 'got "flop"\n* did you mean "flip"?'),
+        ("[:bilge-pump figure flip=I1,I3:]", 'got "flip=I1,I3"\n* put dots between: I1.I3'),
         ("[:bilge-pump figure flip=I9:]", 'a current to turn round, got "I9"\n* there are I1, I2 and I3'),
         ("[:bilge-pump figure leave-out=q:]", 'the name of a junction to leave out, got "q"\n* there are c and d'),
         ("[:bilge-pump figure walk=a.E1.R9:]", 'the name of a part to walk through, got "R9"'),
@@ -135,7 +136,7 @@ def test_a_figure_shows_the_arrow_turned(library: Path, publish: Publish) -> Non
         ("[a link](examples/bilge-pump.md?flp=I1)", 'got "flp"\n* did you mean "flip"?'),
         ("[a link](examples/bilge-pump.md?leave-out=q)", 'the name of a junction to leave out, got "q"'),
         ("[a link](examples/bilge-pump.md?flip=I1&walk=a.E1.E2)", "expected choices that leave the circuit sound"),
-        ("[a link](examples/bilge-pomp.md#loops)", 'got "examples/bilge-pomp.md"\n* did you mean "bilge-pump"?'),
+        ("[a link](examples/bilge-pomp.md#loops)", 'got "examples/bilge-pomp.md"\n* did you mean "examples/bilge-pump.md"?'),
     ],
 )
 def test_a_wrong_name_is_refused(library: Path, publish: Publish, caplog: pytest.LogCaptureFixture, line: str, says: str) -> None:

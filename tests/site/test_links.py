@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from build_tools.__main__ import main
 from tests.site.library import pump, write
 
 Publish = Callable[[Path], str]
@@ -22,9 +23,18 @@ wrong = [
     ("bilge-pump.md?set=700", "expected a number from 1 to 99 after “set=”", 'got "700"'),
     ("bilge-pump.md?help=some", "expected first or all after “help=”", 'got "some"'),
     ("bilge-pump.md#loop", 'an id on the page of the example, got "#loop"', "there are #loop-L1 and #loop-L2"),
-    ("bilge-pump.md#currants", 'got "#currants"', 'did you mean "currents"?'),
-    ("bilge-pomp.md", "expected the source of a page", 'did you mean "bilge-pump"?'),
-    ("old-pump.md#loops", "expected the source of a page", 'it is called "bilge-pump" now'),
+    ("bilge-pump.md#currants", 'got "#currants"', 'did you mean "#currents"?'),
+    ("bilge-pomp.md", "expected the source of a page", 'did you mean "../examples/bilge-pump.md"?'),
+    ("old-pump.md#loops", "expected the source of a page", 'it is called "../examples/bilge-pump.md" now'),
+    ("bilge-pump.md?flip=I1,I3", 'got "flip=I1,I3"', "put dots between: I1.I3"),
+    ("bilge-pump.md?flip=I1 #loop-L1", "expected an address without spaces", 'write "../examples/bilge-pump.md?flip=I1#loop-L1"'),
+    ("../ideas/signs.md#arow", "expected an id on the page docs/ideas/signs.md", 'did you mean "#arrow"?'),
+    ("../ideas/signs.md#x", 'docs/ideas/signs.md, got "#x"', "there are #arrow and #signs"),
+    ("../lessons/one.md#nowhere", "expected an id on the page docs/lessons/one.md", "there are #one"),
+    ("../assets/mork.svg", "expected a file in the folder of the pages", 'did you mean "../assets/mark.svg"?'),
+    ("../assets/x.png", "expected a file in the folder of the pages", "put it there, or take the link out"),
+    ("../lessons/won.md", "expected the source of a page", ""),
+    ("bilge-pump/", "expected the source of a page", ""),
     ("../ideas/sings.md", "expected the source of a page", 'signs.md"?'),
     ("../old/signs.md", "expected the source of a page", 'signs.md" now'),
 ]
@@ -47,6 +57,7 @@ def shelf(library: Path) -> Path:
     """The library with a renamed example and a page that moved."""
     write(library / "circuits/bilge-pump.toml", 'formerly = ["old-pump"]\n' + pump)
     write(library / "docs/ideas/signs.md", "---\nformerly: old/signs\n---\n\n# Signs\n\n## Arrow\n")
+    write(library / "docs/assets/mark.svg", "<svg/>")
     return library
 
 
@@ -123,6 +134,8 @@ def test_what_is_right_is_published(shelf: Path, publish: Publish) -> None:
         "bilge-pump.md?walk=a.E1.R1.R3.W1",
         "row.md",
         "../examples/index.md",
+        "../ideas/signs.md#arrow",
+        "../assets/mark.svg",
         "porch-lamp.md",
     ]
     text = "\n".join(f"[x](../examples/{link})" for link in links)
@@ -131,3 +144,27 @@ def test_what_is_right_is_published(shelf: Path, publish: Publish) -> None:
         f"# One\n\n{text} `[x](no.md)` [y](https://boathouse.example.x.example/no.md) [v](https://school.example/examples/no/) [z](#one)\n",
     )
     publish(shelf)
+
+
+def test_a_place_on_the_page_itself_must_be_there(shelf: Path, publish: Publish, caplog: pytest.LogCaptureFixture) -> None:
+    """With file, line and what there is; so for a picture; a note at the foot is no link."""
+    write(shelf / "docs/lessons/one.md", "# One\n\n## Two ways\n\n[x](#two-way) ![y](../assets/marc.svg)\n\n[^1]: no.md\n")
+    with pytest.raises(SystemExit):
+        publish(shelf)
+    assert 'docs/lessons/one.md:5: expected an id on the page docs/lessons/one.md, got "#two-way"' in caplog.text
+    assert "there is #two-ways" in caplog.text
+    assert 'did you mean "../assets/mark.svg"?' in caplog.text
+    assert caplog.text.count("docs/lessons/one.md:") == 2
+
+
+def test_a_renamed_example_is_guessed_everywhere(shelf: Path, publish: Publish, caplog: pytest.LogCaptureFixture) -> None:
+    """A line of a lesson and a link offer the same new name as the report of the lost address; never the page itself."""
+    publish(shelf)
+    assert main(["record", "site"]) == 0
+    (shelf / "circuits/porch-lamp.toml").rename(shelf / "circuits/hut-light.toml")
+    write(shelf / "docs/lessons/porch-lamp.md", "# One\n\n[:porch-lamp figure:]\n\n[x](../examples/porch-lamp.md)\n")
+    with pytest.raises(SystemExit):
+        publish(shelf)
+    assert 'perhaps it is called "hut-light" now' in caplog.text
+    assert 'perhaps it is called "../examples/hut-light.md" now' in caplog.text
+    assert "if it is circuits/hut-light.toml now" in caplog.text

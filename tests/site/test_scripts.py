@@ -46,7 +46,9 @@ def test_no_text_runs_over_several_lines(path: Path) -> None:
 @pytest.mark.parametrize("path", [*modules, *theme.rglob("*.js")], ids=lambda path: path.stem)
 def test_scripts_set_texts_never_markup(path: Path) -> None:
     """Nothing that a script puts into a page is read as markup."""
-    assert not re.search(r"innerHTML|outerHTML|insertAdjacentHTML|document\.write|DOMParser|createContextualFragment", path.read_text(encoding="utf-8"))
+    assert not re.search(
+        r"innerHTML|outerHTML|insertAdjacentHTML|document\.write|DOMParser|createContextualFragment", path.read_text(encoding="utf-8")
+    )
 
 
 def test_a_page_loads_one_small_script_by_itself() -> None:
