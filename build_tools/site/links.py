@@ -152,12 +152,10 @@ def tell_file(target: str, source: str, ground: Ground) -> str:
 def tell_way(target: str, source: str, ground: Ground) -> str:
     """What became of a page, or which was meant."""
     here = dirname(source) or "."
-    if target.startswith("examples/") and (
-        told := tell_missing(target[9:-3], ground.workshop, lambda name: relpath(f"examples/{name}.md", here))
-    ):
-        return told
     if new := ground.sources.get(target):
         return f'it is "{relpath(new, here)}" now'
+    if target.startswith("examples/"):
+        return tell_missing(target[9:-3], ground.workshop, lambda name: relpath(f"examples/{name}.md", here))
     others = (each for each in ground.sources.values() if each != source)
     near = find_near(target, [*others, *map(gone_source, ground.workshop.examples)])
     return f'did you mean "{relpath(near, here)}"?' if near else ""

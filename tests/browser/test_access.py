@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 from importlib.resources import files
 
@@ -144,3 +145,18 @@ def test_light_pages_are_open_to_everyone(student: Chrome, host: str, name: str,
     found = student.execute_async_script(run_axe)
     assert [each for each in found if not each.startswith("page-has-heading-one")] == []
     assert screen.faint_texts(student) == []
+
+
+def test_the_frame_of_a_check_has_room_for_a_verdict(student: Chrome, host: str) -> None:
+    """In the size of the line to copy nothing is scrolled once a verdict shows."""
+    student.get(f"{host}examples/link-wire/")
+    lines = student.execute_script("return [...document.querySelectorAll('.use code')].map(each => each.textContent)")
+    width, height = map(int, re.findall(r'(?:width|height)="(\d+)"', next(line for line in lines if check in line)))
+    student.execute_cdp_cmd(
+        "Emulation.setDeviceMetricsOverride", {"width": width, "height": height, "deviceScaleFactor": 1, "mobile": False}
+    )
+    student.get(f"{host}embed/link-wire/{check}")
+    WebDriverWait(student, 5).until(lambda seen: find_all(seen, "check-numbers form"))
+    find(student, "[name=equation]").send_keys("I1 = I2 - I3" + Keys.ENTER)
+    WebDriverWait(student, 5).until(lambda seen: find(seen, "check-equation .verdict").text)
+    assert student.execute_script("return document.documentElement.scrollHeight") <= height

@@ -93,6 +93,8 @@ def test_the_page_offers_the_lines_to_copy(site: Path) -> None:
     assert frame.get("loading") == "lazy"
     assert int(frame.get("width", "0")) > 320
     assert int(frame.get("height", "0")) > 400
+    titles = [found[1] for line in lines if (found := re.search('title="(.*?)"', line))]
+    assert len(titles) == len(set(titles)) == 6
 
 
 def test_a_copied_link_tells_title_and_summary(site: Path) -> None:

@@ -34,6 +34,7 @@ wrong = [
     ("../assets/mork.svg", "expected a file in the folder of the pages", 'did you mean "../assets/mark.svg"?'),
     ("../assets/x.png", "expected a file in the folder of the pages", "put it there, or take the link out"),
     ("../lessons/won.md", "expected the source of a page", ""),
+    ("indeed.md", "expected the source of a page", ""),
     ("bilge-pump/", "expected the source of a page", ""),
     ("../ideas/sings.md", "expected the source of a page", 'signs.md"?'),
     ("../old/signs.md", "expected the source of a page", 'signs.md" now'),
