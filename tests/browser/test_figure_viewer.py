@@ -47,16 +47,53 @@ def test_it_fills_the_screen_with_the_whole_figure(opened: Chrome) -> None:
     """The dialog covers the screen, and nothing of the figure is outside."""
     box = opened.execute_script("return document.querySelector('.figure-dialog').getBoundingClientRect().toJSON()")
     assert (box["left"], box["top"], box["width"], box["height"]) == (0, 0, 360, 800)
+    first = scale(opened)
+    press(opened, "Whole")
     inside = """
     const figure = document.querySelector('.figure-stage svg').getBoundingClientRect();
     const stage = document.querySelector('.figure-stage').getBoundingClientRect();
     return figure.left >= stage.left && figure.right <= stage.right && figure.top >= stage.top && figure.bottom <= stage.bottom"""
     assert opened.execute_script(inside)
-    assert scale(opened) == 100
+    wide = opened.execute_script("return document.querySelector('.figure-stage svg').getBoundingClientRect().width")
+    own = opened.execute_script("return Number(document.querySelector('.figure-frame svg').getAttribute('width'))")
+    assert scale(opened) == pytest.approx(100 * wide / own, abs=1)
+    assert first > 1.2 * scale(opened), "it opens no larger than it was"
+
+
+def test_back_closes_it_and_does_no_more(opened: Chrome) -> None:
+    """Behind it the page stays as it is; closed otherwise, it leaves no entry behind."""
+    state = "return [document.querySelector('.figure-dialog').open, location.search, Boolean(history.state?.full)]"
+    example = "document.querySelector('live-example')"
+    WebDriverWait(opened, 10).until(lambda _: opened.execute_script(f"return {example}.worked && {example}.isWritten"))
+    press(opened, "Close")
+    WebDriverWait(opened, 5).until(lambda _: opened.execute_script(state) == [False, "", False])
+    opened.execute_script(f"{example}.change({{flip: [{example}.worked.topology.branches[0].current]}})")
+    WebDriverWait(opened, 5).until(lambda _: opened.execute_script("return location.search"))
+    chosen = opened.execute_script("return location.search")
+    opened.find_element(By.CSS_SELECTOR, ".figure-open").click()
+    opened.back()
+    WebDriverWait(opened, 5).until(lambda _: opened.execute_script(state) == [False, chosen, False])
+    opened.back()
+    WebDriverWait(opened, 5).until(lambda _: opened.execute_script(state) == [False, "", False])
+
+
+def test_an_arrow_turns_in_it_and_on_the_page(opened: Chrome) -> None:
+    """A tap near an arrow does what it does on the page, and stays when the dialog closes."""
+    arrow = "document.querySelector('.figure-stage .arrow')"
+    WebDriverWait(opened, 10).until(lambda _: opened.execute_script("return document.querySelector('live-example').worked"))
+    spot = opened.execute_script(f"const {{x, y, width, height}} = {arrow}.querySelector('.head').getBoundingClientRect(); return [x + width / 2, y + height / 2]")
+    touch(opened, "touchStart", tuple(spot))
+    touch(opened, "touchEnd")
+    turned = f"return {arrow}.matches('.turned') && document.querySelector('.figure-frame .arrow').matches('.turned')"
+    WebDriverWait(opened, 5).until(lambda _: opened.execute_script(turned))
+    press(opened, "Close")
+    assert opened.execute_script("return location.search").startswith("?flip=")
+    assert opened.execute_script("return [history.state.full ?? null, location.search.length > 6]") == [None, True]
 
 
 def test_buttons_and_keys_enlarge_it(opened: Chrome) -> None:
     """Larger, Smaller and Whole do what plus, minus and 0 do."""
+    press(opened, "Whole")
     whole = scale(opened)
     stage = opened.find_element(By.CSS_SELECTOR, ".figure-stage")
     for larger, smaller, back in (
@@ -93,6 +130,7 @@ def test_escape_and_close_lead_back(opened: Chrome) -> None:
     focused = "return [document.querySelector('.figure-dialog').open, document.activeElement.textContent]"
     opened.find_element(By.CSS_SELECTOR, ".figure-stage").send_keys(Keys.ESCAPE)
     assert opened.execute_script(focused) == [False, "Full screen"]
+    WebDriverWait(opened, 5).until(lambda _: not opened.execute_script("return history.state?.full"))
     opened.find_element(By.CSS_SELECTOR, ".figure-open").click()
     press(opened, "Close")
     assert opened.execute_script(focused) == [False, "Full screen"]

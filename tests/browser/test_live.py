@@ -108,7 +108,7 @@ def test_an_insufficient_set_says_why_there_is_no_answer(browser: Chrome, name: 
     """A loop taken out: no answer yet, and what is missing; another one taken in: the answer is there again."""
     phone.tap(browser, "loop-chooser summary")
     phone.tap(browser, "[data-choose=out]")
-    assert "take in one loop more that says something new" in phone.said(browser)
+    assert "add one loop more that says something new" in phone.said(browser)
     for section in ("by-hand", "currents", "checks"):
         assert phone.section_text(browser, section).startswith("Thereisnoansweryet")
     phone.tap(browser, ".loop-list .note.new ~ .live-tools [data-choose=in]")
@@ -121,11 +121,11 @@ def test_a_loop_too_many_says_what_it_repeats(browser: Chrome, name: str) -> Non
     """One loop more than are needed is a sum of others: the page says of which before and afterwards, and taking one of them out helps."""
     phone.tap(browser, "loop-chooser summary")
     note = phone.find(browser, "[data-walk] .note").text
-    assert note == "Follows from L1, L2 and L3: take one of those out, or it will not count."
+    assert note == "Follows from L1, L2 and L3: remove one of those, or it will not count."
     phone.tap(browser, "[data-walk] [data-choose=in]")
     note = phone.find(browser, "[data-choice=L4] .note").text
-    assert note == "Does not count, for it follows from L1, L2 and L3: take one of those out, or this one."
-    told = "L4 is in the set now, but does not count: its equation is L1 + L2 + L3. Take one of those out, and it counts."
+    assert note == "Does not count, for it follows from L1, L2 and L3: remove one of those, or this one."
+    told = "L4 is in the set now, but does not count: its equation is L1 + L2 + L3. Remove one of those, and it counts."
     assert (phone.said(browser), seen_beside(browser, "[data-choice=L4]")) == (told, told)
     assert "L4" in browser.execute_script("return document.querySelector('.set-repeats').closest('.loop-walk').dataset.loop")
     assert phone.section_text(browser, "currents") == write_texts(name)["currents"]
@@ -149,6 +149,7 @@ def test_a_loop_that_is_not_printed_has_its_mark_too(browser: Chrome, host: str)
     assert phone.said(browser).startswith("L4: clockwise from a")
     phone.tap(browser, "loop-chooser summary")
     note = "The ring of L4 in the figure is dashed, because it was drawn for another loop: tap it, and its whole way lights up."
+    phone.wait_until(browser, "document.querySelector('.loop-list + .note')")
     assert phone.find(browser, ".loop-list + .note").text == note
     phone.tap(browser, "[data-choice=L4] [data-choose=turn]")
     assert "turned" in (phone.find(browser, ".loop.lent").get_attribute("class") or "")
@@ -319,4 +320,4 @@ def test_a_loop_that_repeats_others_says_so_in_the_list(browser: Chrome, host: s
     phone.tap(browser, ".loop-choice summary")
     phone.tap(browser, "[data-walk] [data-choose=in]")
     notes = [each.text for each in browser.find_elements("css selector", "[data-choice] .note")]
-    assert notes == ["Does not count, for it follows from L1 and L2: take one of those out, or this one."]
+    assert notes == ["Does not count, for it follows from L1 and L2: remove one of those, or this one."]

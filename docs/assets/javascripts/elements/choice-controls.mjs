@@ -5,6 +5,8 @@ import { setName, setText } from "../page/prose.mjs";
 import { say, tell } from "../page/saying.mjs";
 import { wayInWords } from "../page/words.mjs";
 import { build } from "./build.mjs";
+import { bringIntoRoom } from "./clear-view.mjs";
+import { isSeen } from "./hold-still.mjs";
 import { findTappedArrow } from "./live-figure.mjs";
 
 /**
@@ -68,4 +70,7 @@ function tellTurned(current, { topology, layout, solution }) {
 
 function leaveOut(junction, example) {
   example.change({ leaveOut: junction }, tell("live.left_out", { name: setName(junction, "point") }));
+  // The equation that came in its place may have been pushed below what is pinned.
+  const first = example.article.querySelector("li[data-junction].changed");
+  if (first && isSeen(first)) bringIntoRoom(first);
 }

@@ -32,11 +32,12 @@ export function showLit(article) {
 
 const gap = 6;
 
-/** Scroll an element of the article into the free room, its beginning first; nothing moves where it is there already. */
-export function bringIntoRoom(element) {
+/** Scroll an element of the article, or all as far as a last one, into the free room, its beginning first; nothing moves where it is there already. */
+export function bringIntoRoom(element, last = element) {
   if (!element?.closest?.("article") || element.closest("figure-pin.stuck > figure-viewer, .step-bar, dialog")) return;
   const room = freeRoom();
-  const { top, bottom } = element.getBoundingClientRect();
+  const { top } = element.getBoundingClientRect();
+  const { bottom } = last.getBoundingClientRect();
   if (top < room.top + gap) scrollBy(0, top - room.top - gap);
   else if (bottom > room.bottom - gap) scrollBy(0, Math.min(bottom - room.bottom + gap, top - room.top - gap));
 }

@@ -10,12 +10,14 @@ import { bringIntoRoom, freeRoom, headerHeight, reserveRoom, showLit } from "./c
 
 const low = "(max-height: 30em) and (orientation: landscape)";
 
-/** Four fifths of its own size: then the type of a figure is 12 px high. */
-const least = 0.8;
+/** Of its own size: so the type of a figure is 12 px high, and 11 px. */
+const good = 12 / 15;
+const least = 11 / 15;
 
-/** How high the pinned figure is [px]: as high as it needs, at most a good third of the screen; less where little of that is free. */
+/** How high the pinned figure is [px]: as high as it needs, at most a good third of the screen, somewhat more for good type; less where little of that is free. */
 export function pinnedHeight(figure, width, screen, free, tools) {
-  const most = Math.min(0.36 * screen, Math.max(0.3 * screen, 0.55 * free));
+  const wanted = Math.max(0.36 * screen, Math.min(0.42 * screen, good * figure.height + tools + 2));
+  const most = Math.min(wanted, Math.max(0.3 * screen, 0.55 * free));
   return Math.round(Math.min(most, (figure.height / figure.width) * width + tools));
 }
 
@@ -39,7 +41,7 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
     this.button.className = "figure-button figure-pin-button";
     this.button.textContent = say(this.isPinned ? "pin.unpin" : "pin.pin");
     tools.prepend(this.button);
-    this.button.addEventListener("click", () => this.pin(!this.isPinned), { signal });
+    this.button.addEventListener("click", () => this.#onButton(), { signal });
     addEventListener("scroll", () => this.place(), { signal, passive: true });
     addEventListener("resize", () => this.place(), { signal });
     document.addEventListener("focusin", (event) => this.isStuck && bringIntoRoom(event.target), { signal });
@@ -55,8 +57,15 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
   /** Whether the reader wants the figure in sight. */
   isPinned = false;
 
-  /** Whether the reader has taken the figure down on this page. */
-  wasUnpinned = false;
+  /** Whether the reader has taken the figure down on this page; a reload keeps it. */
+  get wasUnpinned() {
+    return Boolean(history.state?.unpinned);
+  }
+
+  #onButton() {
+    this.pin(!this.isPinned);
+    history.replaceState({ ...history.state, unpinned: !this.isPinned }, "");
+  }
 
   /** Whether the figure can be seen, in its place or pinned. */
   get isInSight() {
@@ -69,7 +78,6 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
     const held = this.contains(document.activeElement) ? null : document.activeElement;
     const before = held?.getBoundingClientRect().top;
     this.isPinned = wanted;
-    this.wasUnpinned ||= !wanted;
     if (!this.button) return; // The tools are not there yet; they come with the figure's own element.
     this.button.textContent = say(wanted ? "pin.unpin" : "pin.pin");
     this.place();
@@ -100,7 +108,21 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
     const room = isLow ? { width: 0.42 * innerWidth - 2, height: end - header - tools } : { width: text.width, height: height - tools - 2 };
     const values = { "--pin-top": header, "--pin-left": text.left, "--pin-width": text.width, "--pin-height": height, "--pin-figure": drawnWidth(size, room) };
     for (const [name, value] of Object.entries(values)) this.style.setProperty(name, `${value}px`);
+    this.#cut(height, (drawnWidth(size, room) * size.height) / size.width > room.height + 1);
     if (begins) showLit(this.closest("article"));
+  }
+
+  /** Where not all of the figure has room, it ends between two rows, and its frame says that there is more. */
+  #cut(height, isCut) {
+    this.classList.toggle("cut", isCut);
+    if (!isCut) return;
+    const frame = this.querySelector(".figure-frame");
+    const from = frame.getBoundingClientRect().top - frame.scrollTop;
+    const boxes = [...frame.querySelectorAll(".body, .label")].map((each) => each.getBoundingClientRect());
+    const crossing = (end) => boxes.filter((box) => box.top - from < end && box.bottom - from > end);
+    let end = frame.clientHeight;
+    for (let over = crossing(end); over.length; over = crossing(end)) end = Math.min(...over.map((box) => box.top - from)) - 1;
+    if (2 * end > frame.clientHeight) this.style.setProperty("--pin-height", `${Math.round(height - frame.clientHeight + end)}px`);
   }
 
   get isStuck() {

@@ -28,11 +28,16 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
   #abort;
   #pointers = new Map();
   #scale = 1;
+  /** Whether the page has changed while it was open. */
+  #moved = false;
+  /** How far the one finger on it has moved [px]. */
+  #far = 0;
 
   connectedCallback() {
     const figure = this.querySelector("svg");
     if (!figure || this.#abort) return;
     this.#abort = new AbortController();
+    this.#forget(); // Loaded again, the page has it closed.
     this.size = { width: Number(figure.getAttribute("width")), height: Number(figure.getAttribute("height")) };
     this.opener = this.#button("Full screen", () => this.open());
     this.opener.classList.add("figure-open");
@@ -54,8 +59,29 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
     this.copy = this.querySelector(".figure-frame svg").cloneNode(true);
     this.stage.replaceChildren(this.copy);
     this.dialog.showModal();
-    this.showWhole();
+    const here = this.querySelector(".figure-frame svg").getBoundingClientRect().width / this.size.width;
+    const whole = this.#fit();
+    this.#setScale(whole > 1.1 * here ? whole : 1.5 * here);
+    this.stage.scrollTo((this.stage.scrollWidth - this.stage.clientWidth) / 2, 0);
     this.stage.focus();
+    history.pushState({ ...history.state, full: true }, "");
+    this.#moved = false;
+  }
+
+  /** The page behind has changed, and so does the copy. */
+  #follow() {
+    if (!this.dialog.open) return;
+    this.#moved = true;
+    this.copy.replaceChildren(...this.querySelector(".figure-frame svg").cloneNode(true).childNodes);
+  }
+
+  #forget() {
+    if (history.state?.full) history.replaceState({ ...history.state, full: undefined }, "");
+  }
+
+  /** Back closes it, and does no more. */
+  #onHistory() {
+    if (!history.state?.full) this.dialog.close();
   }
 
   /** Scale the whole figure into the screen. */
@@ -78,7 +104,7 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
     this.#scale = within(scale, this.#fit());
     this.copy.setAttribute("width", String(Math.floor(this.size.width * this.#scale)));
     this.copy.setAttribute("height", String(Math.floor(this.size.height * this.#scale)));
-    this.told.textContent = `${Math.round((100 * this.#scale) / this.#fit())}\u00a0%`;
+    this.told.textContent = `${Math.round(100 * this.#scale)}\u00a0%`;
   }
 
   #fit() {
@@ -100,10 +126,13 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
     dialog.append(bar, this.stage);
     this.#listen(dialog, "keydown", (event) => this.#onKey(event));
     this.#listen(dialog, "close", () => this.#onClose());
+    this.#listen(globalThis.window, "popstate", () => this.#onHistory());
+    if (this.closest("article")) this.#listen(this.closest("article"), "example-change", () => this.#follow());
     this.#listen(globalThis.window, "resize", () => dialog.open && this.#setScale(this.#scale));
     this.#listen(this.stage, "wheel", (event) => this.#onWheel(event), { passive: false });
     this.#listen(this.stage, "pointerdown", (event) => this.#onDown(event));
     this.#listen(this.stage, "pointermove", (event) => this.#onMove(event));
+    this.#listen(this.stage, "pointerup", (event) => this.#onUp(event));
     for (const end of ["pointerup", "pointercancel", "lostpointercapture"]) {
       this.#listen(this.stage, end, (event) => this.#pointers.delete(event.pointerId));
     }
@@ -123,6 +152,8 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
   #onClose() {
     this.#pointers.clear();
     this.opener.focus();
+    if (this.#moved) this.#forget();
+    else if (history.state?.full) history.back();
   }
 
   #onKey(event) {
@@ -144,7 +175,19 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
 
   #onDown(event) {
     this.#pointers.set(event.pointerId, this.#onStage(event));
+    this.#far = this.#pointers.size > 1 ? Infinity : 0;
     this.stage.setPointerCapture(event.pointerId);
+  }
+
+  /** A tap near an arrow turns it on the page, as it would there. */
+  #onUp({ clientX, clientY }) {
+    if (this.#far > 8) return;
+    const farFrom = (arrow) => {
+      const { left, top, width, height } = arrow.querySelector(".head").getBoundingClientRect();
+      return Math.hypot(clientX - left - width / 2, clientY - top - height / 2);
+    };
+    const near = [...this.copy.querySelectorAll(".arrow")].filter((arrow) => farFrom(arrow) < 24).sort((one, other) => farFrom(one) - farFrom(other))[0];
+    if (near) this.querySelector(`.figure-frame .arrow[data-current="${CSS.escape(near.dataset.current)}"] .head`).dispatchEvent(new MouseEvent("click", { bubbles: true, cancelable: true }));
   }
 
   /** One pointer drags; two enlarge by how far they move apart, and drag with their middle. */
@@ -154,6 +197,7 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
     const here = this.#onStage(event);
     const other = [...this.#pointers].find(([id]) => id !== event.pointerId)?.[1];
     this.#pointers.set(event.pointerId, here);
+    this.#far += Math.hypot(here.x - before.x, here.y - before.y);
     const part = other ? 2 : 1;
     this.stage.scrollLeft -= (here.x - before.x) / part;
     this.stage.scrollTop -= (here.y - before.y) / part;

@@ -8,6 +8,7 @@ import { workOut } from "../laws/meaning.mjs";
 import { say } from "../page/saying.mjs";
 import { SECTIONS, viewSection } from "../page/views.mjs";
 import { build } from "./build.mjs";
+import { bringIntoRoom } from "./clear-view.mjs";
 import { addControls, attachControls } from "./choice-controls.mjs";
 import { holdFocus, holdStill, isSeen } from "./hold-still.mjs";
 import { drawChoices } from "./live-figure.mjs";
@@ -81,8 +82,20 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
 
   /** Make a state an entry of the history. To browsers that is as much work as turning all arrows is. */
   #enter(state) {
-    const asked = writeState({ ...state, set: state.set || this.#awaited }, location.search);
-    history.pushState(history.state, "", location.pathname + asked + location.hash);
+    history.pushState({ ...history.state, from: location.search }, "", this.#address(state));
+  }
+
+  #address(state) {
+    return location.pathname + writeState({ ...state, set: state.set || this.#awaited }, location.search) + location.hash;
+  }
+
+  /** Take a choice back: by the entry before this one where that is the same, else in place of this one. */
+  takeBack(patch) {
+    const state = tidy({ ...this.state, ...patch }, this.own);
+    const address = this.#address(state);
+    if (location.pathname + history.state?.from + location.hash === address) return history.back();
+    history.replaceState(history.state, "", address);
+    this.#show(state, () => {});
   }
 
   /** Say one sentence, for the eye and for a screen reader. */
@@ -206,6 +219,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     try {
       await navigator.clipboard.writeText(location.href);
       this.announce(say("live.copied"));
+      bringIntoRoom(this);
     } catch {
       const field = this.querySelector("input");
       field.hidden = false;
@@ -213,6 +227,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
       field.focus();
       field.select();
       this.announce(say("live.copy_by_hand"));
+      bringIntoRoom(this);
     }
   }
 }

@@ -120,7 +120,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
   #makeBar() {
     this.told = build(["span", { class: "step-count" }]);
     this.prompt = build(["p", { class: "step-prompt", id: "step-prompt" }]);
-    this.back = this.#button("steps.back", () => this.#go(this.opened - 1, this.back));
+    this.back = this.#button("steps.back", () => this.#go(this.opened - 1, this.back, "takeBack"));
     this.next = this.#button("steps.open", () => this.#go(this.opened + 1, this.next), "step-next");
     this.skip = this.#button("steps.skip", () => this.#go(this.#endOfSection(), this.skip));
     this.leave = this.#button("steps.leave", () => this.#leave());
@@ -144,10 +144,11 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
     return this.steps.findLastIndex((each) => each.section === section) + 1;
   }
 
-  /** Open so many steps; the focus stays where it was, unless its button can do no more. */
-  #go(opened, button) {
-    this.example.change({ step: opened ? this.steps[opened - 1].name : START });
-    this.#arrive(button);
+  /** Open so many steps; the focus stays where it was, unless its button can do no more. What the browser takes back follows by itself. */
+  #go(opened, button, how = "change") {
+    const step = opened ? this.steps[opened - 1].name : START;
+    this.example[how]({ step });
+    if (this.example.state.step === step) this.#arrive(button);
   }
 
   /** At a step: the figure, the focus, the words and the screen follow. */
@@ -197,8 +198,9 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
   }
 
   #bringIntoSight(step) {
-    const element = step ? step.shown.findLast((each) => each.matches("tr, li, .equation")) ?? step.shown[0] : this.article.querySelector("#junctions");
-    bringIntoRoom(element);
+    const newest = step?.shown.findLast((each) => each.matches("tr, li"));
+    if (newest || !step) bringIntoRoom(newest ?? this.article.querySelector("#junctions"));
+    else bringIntoRoom(step.shown[0], step.shown.at(-1));
   }
 
   #leave() {
