@@ -7,6 +7,7 @@ from collections.abc import Callable
 import pytest
 from selenium.webdriver import Chrome
 from selenium.webdriver.common.by import By
+from selenium.webdriver.common.keys import Keys
 from selenium.webdriver.support.ui import WebDriverWait
 
 from tests.browser.test_check import phone as phone
@@ -108,3 +109,42 @@ def test_what_was_typed_comes_along_where_no_form_has_read_it(phone: Chrome, hos
     phone.execute_script("scrollTo(0, 0); document.querySelector('a[href=\"#directions\"]').click()")
     phone.execute_script("document.querySelector('#your-turn').scrollIntoView()")
     assert typed_in(phone)[0] == "4.02"
+
+
+def test_a_set_is_there_again_after_a_link_with_other_values(phone: Chrome, host: str) -> None:
+    """A link to a set of practice values, opened in the same tab, begins without a set; going back brings the old one again."""
+    visit(phone, host, "three-banks")
+    submit(phone, "equation", "I1 + I2 + I3 = 0")
+    phone.get(f"{host}examples/three-banks/?set=3#your-turn")
+    typed_in(phone)
+    assert not phone.find_elements(By.CSS_SELECTOR, ".my-set li")
+    phone.back()
+    typed_in(phone)
+    WebDriverWait(phone, 5).until(lambda seen: len(seen.find_elements(By.CSS_SELECTOR, ".my-set li")) == 1)
+
+
+def test_an_arrow_turned_beside_a_number_says_what_becomes_of_its_sign(phone: Chrome, host: str) -> None:
+    """Where a number is typed; an empty field has no sign to change."""
+    visit(phone, host, "three-banks")
+    phone.find_element(By.NAME, "I2").send_keys("-3")
+    for name, told in (("I1", ""), ("I2", "The arrow of I2 is turned: then the sign of your number for it changes too.")):
+        phone.execute_script(f"document.querySelector('check-numbers [data-arrow={name}]').click()")
+        WebDriverWait(phone, 5).until(lambda seen, name=name: seen.find_elements(By.CSS_SELECTOR, f"check-numbers [data-arrow={name}][aria-pressed=true]"))
+        assert phone.find_element(By.CSS_SELECTOR, "check-numbers [role=status]").text == told
+
+
+def test_who_begins_far_down_need_not_wait(phone: Chrome, host: str) -> None:
+    """Opened at its end the page brings its forms at once, with a sign in their place until then, and nothing moves."""
+    visit(phone, host)
+    phone.refresh()
+    start = phone.execute_script("return performance.timeOrigin")
+    WebDriverWait(phone, 10, 0.02).until(lambda seen: seen.find_elements(By.CSS_SELECTOR, "check-numbers form"))
+    assert phone.execute_script("return Date.now()") - start < 3000
+    phone.execute_script("document.querySelector('check-numbers').replaceChildren()")
+    assert phone.execute_script("return getComputedStyle(document.querySelector('check-numbers'), '::before').content") == '"…"'
+
+
+def submit(browser: Chrome, name: str, typed: str) -> None:
+    """Type into a field, check, and wait for what is said."""
+    browser.find_element(By.NAME, name).send_keys(typed, Keys.ENTER)
+    WebDriverWait(browser, 5).until(lambda seen: seen.find_element(By.CSS_SELECTOR, f"check-{name} [role=status]").text)

@@ -423,7 +423,7 @@ def test_nothing_moves_when_the_scripts_start(student: Chrome, host: str) -> Non
 
 def fill(row: WebElement, sign: str, size: str) -> None:
     """Fill in one term as a student would."""
-    Select(row.find_element("css selector", "select")).select_by_visible_text(sign)
+    Select(row.find_element("css selector", "select")).select_by_value("-" if sign == "\N{MINUS SIGN}" else sign)
     if sign != "0":
         row.find_element("css selector", "input").send_keys(size, Keys.TAB)
 
@@ -612,6 +612,55 @@ def test_what_was_filled_in_outlasts_other_choices(student: Chrome, host: str) -
     student.execute_script("document.querySelector('live-example').change({flip: ['I2']})")
     assert "12.6" in find(student, "table.walk tbody tr").text
     assert len(find_all(student, "section.loop-walk:nth-of-type(1) .your-term")) == 3
+
+
+def test_a_size_outlasts_a_direction_turned_round(student: Chrome, host: str) -> None:
+    """The sign is asked for again, the size is not."""
+    open_page(student, f"{host}examples/{BILGE}/?help=all")
+    fill(find_all(student, ".loop-walk:nth-of-type(1) .your-term")[1], "\N{MINUS SIGN}", "0.1")
+    student.execute_script("document.querySelector('live-example').change({flip: ['I1']})")
+    row = find_all(student, ".loop-walk:nth-of-type(1) .your-term")[1]
+    values = [row.find_element("css selector", each).get_property("value") for each in ("select", "input")]
+    assert values == ["", "0.1"]
+
+
+def test_what_was_filled_in_outlasts_a_reload(student: Chrome, host: str) -> None:
+    """Terms that stand, a choice that is wrong and a size without its sign are there again, at either level."""
+    open_page(student, f"{host}examples/{BILGE}/?help=all")
+    fill(find(student, ".loop-walk .your-term"), "+", "12.6")
+    fill(find(student, ".loop-walk .your-term"), "+", "7")
+    for asked in ("all", "first"):
+        assert "12.6" in find(student, "table.walk tbody tr").text
+        row = find(student, ".loop-walk .your-term")
+        assert [row.find_element("css selector", each).get_property("value") for each in ("select", "input")] == ["+", "7"]
+        count = find(student, ".help-closed").text
+        student.refresh()
+        phone.wait_for(student, ".your-term")
+        assert find(student, ".help-closed").text == count
+        if asked == "all":
+            tap(student, find(student, ".help-choice label:nth-of-type(2)"))
+
+
+@pytest.mark.parametrize("flip", ["", "&flip=I1.I2.I3"])
+def test_blanks_at_a_junction_do_not_tell_what_enters(student: Chrome, host: str, flip: str) -> None:
+    """They come in the order of the currents, and the first of them are the reader's."""
+    for asked, count in (("all", 3), ("first", 2)):
+        open_page(student, f"{host}examples/{BILGE}/?help={asked}{flip}")
+        phone.wait_for(student, "li[data-junction] .your-term select")
+        selects = find_all(student, "li[data-junction]:not(.left-out) .your-term select")
+        assert [(each.get_attribute("aria-label") or "").rpartition(" ")[2] for each in selects] == ["I1", "I2", "I3"][:count]
+
+
+def test_what_is_closed_names_the_next_term_and_leads_to_it(student: Chrome, host: str) -> None:
+    """The last one too; the link goes to its field."""
+    open_page(student, f"{host}examples/{BILGE}/?help=first")
+    while (buttons := find_all(student, ".your-term .quiet-button"))[1:]:
+        tap(student, buttons[0])
+    says = find(student, ".help-closed p")
+    assert says.text == "Opens with your last term: E2 (I2), loop L2."
+    tap(student, says.find_element("css selector", "a"))
+    assert student.execute_script("return document.activeElement === document.querySelector('.your-term select')")
+    assert covered(student) == []
 
 
 def test_a_term_left_open_is_not_given_away_by_its_light(student: Chrome, host: str) -> None:

@@ -10,7 +10,7 @@ export default {
   "help.told.first": "The first terms of every equation are yours now. What follows from them stays closed until they stand.",
   "help.told.all": "Every term of every equation is yours now. What follows from them stays closed until they stand.",
   "help.junction": "**Junction {name}**{others}: which currents enter, which leave?",
-  "help.rule": "Which rule gives this equation?",
+  "help.rule": "Which rule gives this equation? (If you like.)",
   "help.choose": "choose",
   "help.rule.junction": "junction rule",
   "help.rule.loop": "loop rule",
@@ -24,7 +24,7 @@ export default {
   "help.size_field": "size",
   "help.plus": "+",
   "help.minus": "\u2212",
-  "help.neither": "0",
+  "help.neither": "0: no change of potential",
   "help.emf": "emf",
   "help.right": "Right. {why}",
   "help.shown": "Shown. {why}",
@@ -48,8 +48,8 @@ export default {
   "help.size_prefix": "Look at the prefix: the equations of this page are in {unit}.",
   "help.show": "Show",
   "help.show_term": "Show the term of {name}",
-  "help.closed.one": "Opens with your last term.",
-  "help.closed.many": "Opens when your terms stand: {count} to go.",
+  "help.closed.one": "Opens with your last term: {term}.",
+  "help.closed.many": "Opens when your terms stand: {count} to go, the next is {term}.",
   "help.open": "Open it anyway",
   "help.done": "All your terms stand. The rest of the page is open."
 };

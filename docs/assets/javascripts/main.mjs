@@ -29,6 +29,8 @@ const define = (name, element) => customElements.get(name) ?? customElements.def
 
 async function bringNear({ target }) {
   watcher.unobserve(target);
+  // What works with the page waits for it: who begins to read far down has given no sign yet.
+  if (/^(check|loop)/.test(target.localName) && document.querySelector("live-example")) bringAlive();
   define(target.localName, await whenNear[target.localName]());
 }
 

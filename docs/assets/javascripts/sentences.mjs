@@ -181,7 +181,7 @@ export default {
   "practice.new": "New values",
   "practice.own": "Back to the values of the page",
   "practice.own_told": "The page has its own values again.",
-  "practice.help": "Leave all terms to me",
+  "practice.help": "I want to fill in all terms",
   "practice.now": "Set {set} of {sets}: [see the figure](#question).",
   "practice.line": "Practice values, set {set} of {sets}: see the figure.",
   "practice.original": "Title and question speak of the original.",

@@ -3,6 +3,7 @@
 import { say } from "../page/check-saying.mjs";
 import { build } from "./build.mjs";
 import { findSource } from "./check-source.mjs";
+import { keepTyped, keptOf } from "./typed.mjs";
 
 /** Browsers let the history be written a hundred times in half a minute: so often for each form and letter at once, then in pauses [ms]. */
 const [MOST, WHILE, PAUSE] = [30, 30000, 400];
@@ -69,7 +70,7 @@ export class CheckElement extends (globalThis.HTMLElement ?? Object) {
   #keepTyped(signal) {
     this.own = `${this.localName} ${[...document.querySelectorAll(this.localName)].indexOf(this)}`;
     const bringBack = () => {
-      const kept = history.state?.typed?.[this.own];
+      const kept = keptOf(this.own);
       if (kept) this.typed = kept;
       return Boolean(kept);
     };
@@ -90,15 +91,10 @@ export class CheckElement extends (globalThis.HTMLElement ?? Object) {
     else this.#pause = setTimeout(() => this.keep(), PAUSE);
   }
 
-  /** What is typed stays with the entry of the history, for a reload and the back button. Nothing is stored elsewhere. */
   keep() {
     clearTimeout(this.#pause);
     this.#written.push(performance.now());
-    try {
-      history.replaceState({ ...history.state, typed: { ...history.state?.typed, [this.own]: this.typed } }, "");
-    } catch {
-      // A frame that may keep nothing.
-    }
+    keepTyped(this.own, this.typed);
   }
 
   /** Fetch the laws and write them down for this circuit while the student types, piece by piece between two keys. */

@@ -10,6 +10,9 @@ import { viewName } from "./check-keys.mjs";
 const field = { type: "text", inputmode: "text", enterkeyhint: "go", autocomplete: "off", autocapitalize: "off", autocorrect: "off", spellcheck: "false", maxlength: "60" };
 
 export class CheckNumbers extends CheckElement {
+  /** The current whose arrow was turned here. */
+  #turned = "";
+
   fetchLaws() {
     return import("../page/checking-numbers.mjs");
   }
@@ -67,11 +70,13 @@ export class CheckNumbers extends CheckElement {
       button.setAttribute("aria-pressed", String(place.flip.includes(branch.current)));
       button.parentElement.querySelector(".way").replaceChildren(...viewWay(branch, place).map((tree) => build(tree)));
     }
-    this.forget();
+    const typed = this.#turned && this.typed[this.#turned].trim();
+    this.tell(typed ? [["p", {}, ...setText(say("check.numbers.sign", { current: this.#turned }), place.topology)]] : []);
+    this.#turned = "";
   }
 
   #turn(button) {
-    if (button) this.source.turn(button.dataset.arrow);
+    if (button) this.source.turn((this.#turned = button.dataset.arrow));
   }
 
   /** What the student typed into the other check of the page or the part. */

@@ -12,14 +12,18 @@ import page from "../sentences.mjs";
 import sentences from "../help-sentences.mjs";
 import { build } from "./build.mjs";
 import { findExample } from "./page-state.mjs";
+import { keepTyped, keptOf } from "./typed.mjs";
 import { YourEquation } from "./your-equation.mjs";
 
 const { say, tell } = speaking(page, sentences);
 const giveAway = ["equations", "by-hand", "matrix", "currents", "checks"];
 
+/** Terms in the order of the currents: what enters first would tell the signs. */
+const inOrder = (terms, { branches }) => branches.flatMap((branch) => terms.filter(({ current }) => current === branch.current));
+
 export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
   #abort;
-  #answers = new Map();
+  #answers;
   #opened = new Set();
   #yours = [];
   #shown = null;
@@ -30,8 +34,10 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
     this.example = await findExample(this);
     if (signal.aborted || !this.example) return;
     this.article = this.closest("article");
+    this.#answers ??= new Map(keptOf(this.localName));
     this.addEventListener("change", (event) => this.#choose(event.target.value), { signal });
     this.article.addEventListener("example-change", () => this.show(), { signal });
+    addEventListener("popstate", () => this.#keep(), { signal });
     this.show();
   }
 
@@ -61,11 +67,13 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
   #tellHelp(help) {
     const first = this.#yours.find((each) => each.missing && each.place.checkVisibility());
     if (!first) return tell(`help.told.${help || "worked"}`);
-    const { rule, origin } = first.equation;
-    const name = say(`equations.${rule}`, { name: origin });
-    const href = `#${first.place.id || first.place.getAttribute("aria-labelledby")}`;
-    const place = ["a", { href }, ...setText(name, this.example.worked.topology)];
-    return [...tell(`help.told.${help}`), " ", ...tell("help.begin", { place })];
+    return [...tell(`help.told.${help}`), " ", ...tell("help.begin", { place: this.#linkTo(first) })];
+  }
+
+  /** A link to an equation, named after its place. */
+  #linkTo({ equation: { rule, origin }, place }, before = "") {
+    const href = `#${place.id || place.getAttribute("aria-labelledby")}`;
+    return ["a", { href }, ...setText(before + say(`equations.${rule}`, { name: origin }), this.example.worked.topology)];
   }
 
   #places() {
@@ -76,10 +84,16 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
     const { worked } = this.example;
     const { junction, loop } = place.dataset;
     const equation = equationInUnits(findEquation(junction ? "junction" : "loop", junction ?? loop, worked.topology), worked.units);
+    if (junction) equation.terms = inOrder(equation.terms, worked.topology);
     return new YourEquation({ place, equation, help, worked, answers: this.#answers, onChange: (says) => this.#onChange(says) });
   }
 
+  #keep() {
+    if (this.#answers.size) keepTyped(this.localName, [...this.#answers]);
+  }
+
   #onChange(says) {
+    this.#keep();
     const before = this.#missing;
     this.#closeSections();
     this.example.announce(before && !this.#missing ? `${says} ${say("help.done")}` : says);
@@ -102,7 +116,13 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
   }
 
   #makeNote(id) {
-    const note = build(["div", { class: "help-closed" }, ["p", {}, say("help.closed", { count: this.#missing })], ["button", { type: "button", class: "quiet-button" }, say("help.open")]]);
+    const open = this.#yours.find((each) => each.missing);
+    const term = this.#linkTo(open, `${open.next}, `);
+    const note = build(["div", { class: "help-closed" }, ["p", {}, ...tell("help.closed", { count: this.#missing, term })], ["button", { type: "button", class: "quiet-button" }, say("help.open")]]);
+    note.querySelector("a").addEventListener("click", (event) => {
+      event.preventDefault();
+      open.focus();
+    });
     note.lastChild.addEventListener("click", () => {
       this.#opened.add(id);
       this.#closeSections();

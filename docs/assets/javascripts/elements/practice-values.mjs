@@ -48,9 +48,10 @@ export class PracticeValues {
     find("own").hidden = !state.set;
     find("help").hidden = !state.set || state.help === "all";
     if (used.hidden) find("next").focus({ preventScroll: true });
+    const now = state.set ? tell("practice.now", { set: state.set, sets: SETS }) : [];
+    article.querySelector(".set-now").replaceChildren(...[...now, ...(state.help === "all" ? [" ", say("help.told.all")] : [])].map((tree) => build(tree)));
     if (state.set === this.#shown) return;
     this.#shown = state.set;
-    article.querySelector(".set-now").replaceChildren(...(state.set ? tell("practice.now", { set: state.set, sets: SETS }).map((tree) => build(tree)) : []));
     for (const [name, { text, internal_text: internal }] of Object.entries(worked.example.parts)) {
       const values = [text, internal].filter(Boolean).map((each) => each.split("\u00a0")[0]);
       const of = (places) => [...article.querySelectorAll(places)].filter((place) => place.dataset.part === name);

@@ -21,7 +21,7 @@ export class YourEquation {
     this.made = [];
     this.withheld = [];
     this.rule = this.#keep("rule", { rule: "" });
-    this.terms = equation.terms.map((term, at) => ({ term, at, ...this.#keepTerm(term, at, at < countYours(equation, help)) }));
+    this.terms = equation.terms.map((term, at) => ({ term, at, ...this.#keepTerm(term, at < countYours(equation, help)) }));
     this.#withhold([...place.children].filter((each) => each.matches(".equation, .set-repeats")));
     if (equation.rule === "junction") this.#writeJunction();
     else this.#writeLoop();
@@ -37,6 +37,21 @@ export class YourEquation {
     return this.terms.filter(({ answer }) => answer && !answer.stands).length;
   }
 
+  /** The first term that does not stand yet. */
+  get next() {
+    return this.#nameOf(this.terms.find(({ answer }) => answer && !answer.stands).term);
+  }
+
+  /** Go to its fields. */
+  focus() {
+    this.place.querySelector(".your-term select").focus();
+  }
+
+  #nameOf(term) {
+    if (this.equation.rule === "junction") return term.current;
+    return `${term.origin} (${term.current || say("help.emf")})`;
+  }
+
   /** Take all fields away and show the equation as it is worked out. */
   remove() {
     for (const element of this.made) element.remove();
@@ -49,8 +64,11 @@ export class YourEquation {
     return this.answers.get(key);
   }
 
-  #keepTerm(term, at, isYours) {
-    return isYours ? { answer: this.#keep(`${at} ${term.origin} ${term.reason} ${term.factor}`, { sign: "", size: "", stands: "" }) } : {};
+  /** A size outlasts a sign that was turned round. */
+  #keepTerm(term, isYours) {
+    const about = `${term.origin} ${term.current} ${term.factor.size()}`;
+    const before = [...this.answers].find(([key]) => key.startsWith(`${this.equation.rule} ${this.equation.origin} ${about} `));
+    return isYours ? { answer: this.#keep(`${about} ${term.reason}`, { sign: "", size: before?.[1].size ?? "", stands: "" }) } : {};
   }
 
   #withhold(elements) {
@@ -117,7 +135,7 @@ export class YourEquation {
 
   #fillTerm(place, each) {
     const { term, answer } = each;
-    const name = this.equation.rule === "junction" ? term.current : term.current ? `${term.origin} (${term.current})` : `${term.origin} (${say("help.emf")})`;
+    const name = this.#nameOf(term);
     const says = build(["p", { class: "feedback" }]);
     const sign = this.#makeSign(name, answer);
     const size = hasSize(this.equation) ? this.#makeSize(term, name, answer) : null;

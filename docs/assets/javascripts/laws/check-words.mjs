@@ -98,8 +98,11 @@ function termValues(way, reading, laws, turned) {
   const rightWords = (value) => words(value.times(size).times(rises));
   const apart = written.isZero || hasTerm(reading, column, written, match.factor);
   const whole = fraction(law.row[column]);
+  const isOnOneSide = left[column].isZero || right[column].isZero;
+  const asTyped = (value) => words(value.times(size).times(side));
   return {
-    moved: !seen.equals(side) || !(left[column].isZero || right[column].isZero),
+    moved: !seen.equals(side) || !isOnOneSide,
+    ...(isOnOneSide && (apart || own.equals(whole)) ? { thereRight: asTyped(own), there: written.isZero ? "" : apart ? asTyped(written) : words(typed[column].times(side)) } : {}),
     right: apart || own.equals(whole) ? rightWords(own) : sentence({ key: "in-all", values: { right: rightWords(own), whole: rightWords(whole) } }),
     written: words((apart ? written.times(size) : typed[column]).times(seen)),
   };

@@ -87,10 +87,12 @@ function viewFaults({ faults, say: said, near }, place) {
   return [paragraph(...several), ["ul", {}, ...told.map((fault) => ["li", {}, ...tellFault(fault, place)])], ...ways];
 }
 
-/** The term, and where it stands on the other side of the student's equation that there its sign is the other one. */
+/** The term, and where it stands on the other side of the student's equation how it is written there. */
 function tellFault({ say: said }, place) {
   const moved = said.values.moved && said.values.right && sentence(said).includes(said.values.right);
-  return [...tellSaid(said, place), ...(moved ? [" ", sentence({ key: "moved", values: {} })] : [])];
+  const { there, thereRight } = said.values;
+  const key = thereRight ? `moved.${there ? "term" : "missing"}` : "moved";
+  return [...tellSaid(said, place), ...(moved ? [" ", ...tellSaid({ key, values: said.values }, place)] : [])];
 }
 
 function viewDoubts({ doubts = [], units, isOpen }, place) {
