@@ -12,8 +12,8 @@ from build_tools.figure.figure import draw_figure
 from build_tools.figure.layout import Layout
 from build_tools.laws.choices import apply_choices, parse_walk
 from build_tools.laws.meaning import WorkedCircuit, work_out
-from build_tools.page.rendering import render
 from build_tools.laws.practice import take_set
+from build_tools.page.rendering import render
 from build_tools.page.writing import build_solution
 from tests.parity.trees import parse_block, text_of, without
 
