@@ -7,6 +7,7 @@ from collections.abc import Iterator
 import pytest
 from selenium.webdriver import Chrome
 from selenium.webdriver.common.keys import Keys
+from selenium.webdriver.support.wait import WebDriverWait
 
 import tests.browser.screen as screen
 import tests.browser.student as phone
@@ -143,3 +144,26 @@ def test_the_button_that_copies_covers_no_code(student: Chrome, host: str) -> No
         student.get(f"{host}guide/{page}/")
         phone.wait_for(student, "pre button")
         assert student.execute_script(covers) == [], page
+
+
+def test_a_figure_is_a_stop_only_where_it_scrolls(student: Chrome, host: str) -> None:
+    """Where all of it is shown there is nothing to do for the keys; pinned and cut, the arrow keys move it."""
+    open_page(student, f"{host}examples/neutral-wire/")
+    stop = "return document.querySelector('.figure-frame').tabIndex"
+    WebDriverWait(student, 5).until(lambda _: student.execute_script(stop) == -1)
+    phone.hold(student, 360, 560)
+    student.execute_script("document.querySelector('.figure-pin-button').click(); document.querySelector('#loops').scrollIntoView()")
+    phone.wait_for(student, "figure-pin.stuck.cut")
+    assert student.execute_script(stop) == 0
+
+
+def test_under_the_figure_a_line_leads_to_the_ways_of_working(student: Chrome, host: str) -> None:
+    """Before the solution is met: step by step, or terms left to the reader."""
+    open_page(student, f"{host}examples/bilge-pump-two-banks/")
+    lower = "return document.querySelector('a[href=\"#ways\"]').getBoundingClientRect().top - document.querySelector('.example-figure').getBoundingClientRect().bottom"
+    assert 0 <= student.execute_script(lower) < 40
+    student.execute_script("document.querySelector('a[href=\"#ways\"]').focus()")
+    press(student, Keys.ENTER)
+    assert 0 < student.execute_script("return document.querySelector('.step-start').getBoundingClientRect().top") < 300
+    press(student, Keys.TAB)
+    assert student.execute_script("return document.activeElement.className").startswith("text-button step-start")

@@ -163,6 +163,7 @@ export default {
   "light.term": "loop {loop}: {term}, {why}",
 
   "live.hint": "Tap an arrow in the figure to turn an assumed direction round. Everything below follows.",
+  "live.ways": "Work it step by step, or fill in terms",
   "live.copy": "Copy link",
   "live.copied": "The link to exactly this page is copied.",
   "live.copy_by_hand": "The browser does not let this page copy. The link stands selected in the field.",

@@ -117,6 +117,7 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
     this.classList.toggle("cut", isCut);
     if (!isCut) return;
     const frame = this.querySelector(".figure-frame");
+    frame.tabIndex = 0; // It scrolls.
     const from = frame.getBoundingClientRect().top - frame.scrollTop;
     const boxes = [...frame.querySelectorAll(".body, .label")].map((each) => each.getBoundingClientRect());
     const crossing = (end) => boxes.filter((box) => box.top - from < end && box.bottom - from > end);
