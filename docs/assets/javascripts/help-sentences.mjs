@@ -10,7 +10,7 @@ export default {
   "help.told.first": "The first terms of every equation are yours now. What follows from them stays closed until they stand.",
   "help.told.all": "Every term of every equation is yours now. What follows from them stays closed until they stand.",
   "help.junction": "**Junction {name}**{others}: which currents enter, which leave?",
-  "help.rule": "Which rule gives this equation? (If you like.)",
+  "help.rule": "Which rule gives this equation? (optional)",
   "help.choose": "choose",
   "help.rule.junction": "junction rule",
   "help.rule.loop": "loop rule",

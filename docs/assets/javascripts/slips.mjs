@@ -401,7 +401,7 @@ export default {
     "is-answer": "True: that is the answer itself.",
     "true-only-here": "True with these values, but no loop or junction as it stands, so it does not go into your set: one term makes no difference here only because of the values.",
     "other-units": "With {resistance} in your equation the currents are in {current}.",
-    "needs-zero": "An equation needs “= 0”: write it behind.",
+    "needs-zero": "An equation needs “= 0” at its end.",
     "in-all": "{right}, in all {whole}",
     "moved": "On the other side of the equals sign it has the other sign.",
     "moved.term": "The way your equation is written, that is {thereRight}, not {there}.",
