@@ -81,7 +81,9 @@ def test_an_arrow_turns_in_it_and_on_the_page(opened: Chrome) -> None:
     """A tap near an arrow does what it does on the page, and stays when the dialog closes."""
     arrow = "document.querySelector('.figure-stage .arrow')"
     WebDriverWait(opened, 10).until(lambda _: opened.execute_script("return document.querySelector('live-example').worked"))
-    spot = opened.execute_script(f"const {{x, y, width, height}} = {arrow}.querySelector('.head').getBoundingClientRect(); return [x + width / 2, y + height / 2]")
+    spot = opened.execute_script(
+        f"const {{x, y, width, height}} = {arrow}.querySelector('.head').getBoundingClientRect(); return [x + width / 2, y + height / 2]"
+    )
     touch(opened, "touchStart", tuple(spot))
     touch(opened, "touchEnd")
     turned = f"return {arrow}.matches('.turned') && document.querySelector('.figure-frame .arrow').matches('.turned')"

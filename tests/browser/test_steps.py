@@ -297,7 +297,9 @@ def test_the_figure_is_pinned_small_and_the_text_stands_still(student: Chrome, h
     assert 0 <= student.execute_script(top, place) - before < 64
     box = student.execute_script("return document.querySelector('figure-viewer').getBoundingClientRect().toJSON()")
     assert box["height"] <= 0.42 * 740 + 1
-    assert student.execute_script("const {scrollHeight, clientHeight} = document.querySelector('.figure-frame'); return scrollHeight <= clientHeight")
+    assert student.execute_script(
+        "const {scrollHeight, clientHeight} = document.querySelector('.figure-frame'); return scrollHeight <= clientHeight"
+    )
     assert screen.smallest_figure_text(student) >= 11.9
     assert covered(student, place) == []
     height = student.execute_script("return document.documentElement.scrollHeight")
@@ -308,9 +310,10 @@ def test_the_figure_is_pinned_small_and_the_text_stands_still(student: Chrome, h
     assert student.execute_script("return document.documentElement.scrollHeight") <= height
 
 
-def test_what_is_cut_ends_between_two_rows(student: Chrome, host: str) -> None:
+@pytest.mark.parametrize("height", [520, 560, 600])
+def test_what_is_cut_ends_between_two_rows(student: Chrome, host: str, height: int) -> None:
     """On a low screen the pinned figure is cut, but no part and no label is; a line says that there is more."""
-    phone.hold(student, 360, 560)
+    phone.hold(student, 360, height)
     open_page(student, f"{host}examples/neutral-wire/")
     student.execute_script("document.querySelector('.figure-pin-button').click(); document.querySelector('#loops').scrollIntoView()")
     phone.wait_for(student, "figure-pin.stuck.cut")
@@ -349,7 +352,9 @@ def test_what_is_said_is_not_under_the_pinned_figure(student: Chrome, host: str)
         assert student.execute_script(top, said) >= student.execute_script(edge)
 
 
-@pytest.mark.parametrize(("at", "part"), [("L2", "[data-section=equations] tbody, [data-section=equations] p"), ("I3", "[data-section=currents] h3")])
+@pytest.mark.parametrize(
+    ("at", "part"), [("L2", "[data-section=equations] tbody, [data-section=equations] p"), ("I3", "[data-section=currents] h3")]
+)
 def test_what_a_step_opens_begins_in_sight(student: Chrome, host: str, at: str, part: str) -> None:
     """Also where it is a whole section: its first line stands high in the free room."""
     open_page(student, f"{host}examples/{BILGE}/?step={at}")
