@@ -142,7 +142,7 @@ def test_back_goes_one_step_back(student: Chrome, host: str) -> None:
 
 
 def test_the_bar_goes_back_as_the_browser_does(student: Chrome, host: str) -> None:
-    """After two steps and one back by the bar, the browser's Back goes back one more; where a link led here, there is no entry to go to."""
+    """After a step back by the bar, the browser's Back goes back one more; where a link led here, there is no entry to go to."""
     open_page(student, f"{host}examples/{BILGE}/")
     tap(student, find(student, ".step-start"))
     for _ in range(2):
@@ -286,7 +286,7 @@ def test_rows_of_a_walk_by_keyboard(student: Chrome, host: str) -> None:
 
 
 def test_the_figure_is_pinned_small_and_the_text_stands_still(student: Chrome, host: str) -> None:
-    """Pinned from below: hardly more than a third of the height, all of it, its type still 12 px high, what is read moves only to be clear of it; one tap takes it down."""
+    """Pinned from below: all of it, small, its type still 12 px high; what is read moves only to be clear of it; one tap takes it down."""
     open_page(student, f"{host}examples/neutral-wire/")
     tap(student, find_all(student, ".loop-walk > .equation .term")[0])
     place, button = find(student, ".light-note"), find(student, ".light-note button")
