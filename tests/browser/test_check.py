@@ -215,7 +215,7 @@ def test_the_numbers_of_the_page_are_right_also_against_turned_arrows(phone: Chr
 
 
 numbers: tuple[tuple[dict[str, str], str], ...] = (
-    ({"I3": "2"}, "Right so far. The other currents are still open."),
+    ({"I3": "2"}, "Right. The other currents are still open, if you want to check them too."),
     ({"I3": "5.1"}, "I3 is not that. Type the other currents too, and the laws show where."),
     (
         {"I1": "4.00", "I2": "2.00", "I3": "2.50", "I4": "3.00", "I5": "1.00"},

@@ -121,7 +121,7 @@ def test_a_loop_too_many_says_what_it_repeats(browser: Chrome, name: str) -> Non
     """One loop more than are needed is a sum of others: the page says of which before and afterwards, and taking one of them out helps."""
     phone.tap(browser, "loop-chooser summary")
     note = phone.find(browser, "[data-walk] .note").text
-    assert note == "Follows from L1, L2 and L3: remove one of those, or it will not count."
+    assert note == "Follows from L1, L2 and L3, so it tells you nothing new: remove one of those first."
     phone.tap(browser, "[data-walk] [data-choose=in]")
     note = phone.find(browser, "[data-choice=L4] .note").text
     assert note == "Does not count, for it follows from L1, L2 and L3: remove one of those, or this one."
@@ -148,7 +148,7 @@ def test_a_loop_that_is_not_printed_has_its_mark_too(browser: Chrome, host: str)
     assert browser.execute_script(lit) == "E1,L4,R2,R4"
     assert phone.said(browser).startswith("L4: clockwise from a")
     phone.tap(browser, "loop-chooser summary")
-    note = "The ring of L4 in the figure is dashed, because it was drawn for another loop: tap it, and its whole way lights up."
+    note = "The dashed ring in the figure stands for L4, but not in its place: tap it, and the whole way lights up."
     phone.wait_until(browser, "document.querySelector('.loop-list + .note')")
     assert phone.find(browser, ".loop-list + .note").text == note
     phone.tap(browser, "[data-choice=L4] [data-choose=turn]")

@@ -69,6 +69,7 @@ def test_the_whole_walk_step_by_step(student: Chrome, host: str, name: str) -> N
     WebDriverWait(student, 5).until(lambda _: find(student, ".step-count").text == f"{steps - 1} of {steps}.")
     find(student, ".step-buttons :last-child").click()
     assert not find(student, ".step-bar").is_displayed()
+    assert find(student, ".figure-pin-button").text == "Pin the figure"
     assert "step=" not in student.current_url
     assert not lit(student)
 

@@ -43,6 +43,6 @@ export default {
   "check.numbers.asked": "The question asks for {currents}.",
   "check.numbers.turn": "Turn the arrow",
   "check.numbers.turn_one": "Turn the arrow of {current}",
-  "check.numbers.sign": "The arrow of {current} is turned: then the sign of your number for it changes too.",
+  "check.numbers.sign": "The arrow of {current} is turned: now type your number with the other sign.",
   "check.numbers.turned": "That is along the arrows as you turned them: {currents}."
 };

@@ -17,7 +17,7 @@ export default {
   "choose.take_in": "Add to the set",
   "choose.new": "Says something new.",
   "choose.nothing_new": "Does not count, for it follows from {names}: remove one of those, or this one.",
-  "choose.old": "Follows from {names}: remove one of those, or it will not count.",
+  "choose.old": "Follows from {names}, so it tells you nothing new: remove one of those first.",
   "choose.turned": "{name} is now walked the other way: every term of its equation changes sign, so it still says the same.",
   "choose.started": "{name} starts at {point} now: the same terms in another order.",
   "choose.taken_in": "{name} is in the set now: {way}.",
@@ -35,6 +35,6 @@ export default {
   "choose.not_next": "{part} does not join on there.",
   "choose.not_alive": "No current can flow through {part}, so no loop goes through it.",
   "choose.was_in": "This is {name}, already in the set.",
-  "choose.lent.one": "The ring of {names} in the figure is dashed, because it was drawn for another loop: tap it, and its whole way lights up.",
-  "choose.lent.many": "The rings of {names} in the figure are dashed, because they were drawn for other loops: tap one, and its whole way lights up."
+  "choose.lent.one": "The dashed ring in the figure stands for {names}, but not in its place: tap it, and the whole way lights up.",
+  "choose.lent.many": "The dashed rings in the figure stand for {names}, but not in their places: tap one, and its whole way lights up."
 };

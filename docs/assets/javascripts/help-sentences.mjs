@@ -3,12 +3,12 @@ export default {
 
   "help.label": "How much help",
   "help.worked": "Worked out",
-  "help.first": "First terms yours",
-  "help.all": "All terms yours",
+  "help.first": "Fill in the first terms",
+  "help.all": "Fill in all terms",
   "help.told.worked": "Every term is worked out.",
   "help.begin": "Begin with {place}.",
-  "help.told.first": "The first terms of every equation are yours now. What follows from them stays closed until they stand.",
-  "help.told.all": "Every term of every equation is yours now. What follows from them stays closed until they stand.",
+  "help.told.first": "The first terms of every equation are yours now. What follows from them stays closed until they are right.",
+  "help.told.all": "Every term of every equation is yours now. What follows from them stays closed until they are right.",
   "help.junction": "**Junction {name}**{others}: which currents enter, which leave?",
   "help.rule": "Which rule gives this equation? (optional)",
   "help.choose": "choose",
@@ -49,7 +49,8 @@ export default {
   "help.show": "Show",
   "help.show_term": "Show the term of {name}",
   "help.closed.one": "Opens with your last term: {term}.",
-  "help.closed.many": "Opens when your terms stand: {count} to go, the next is {term}.",
+  "help.closed.many": "Opens when your terms are right: {count} to go, the next is {term}.",
   "help.open": "Open it anyway",
-  "help.done": "All your terms stand. The rest of the page is open."
+  "help.done": "All your terms are right. The rest of the page is open.",
+  "help.go_on": "All your terms are right. Go on with the [equation set](#equations)."
 };

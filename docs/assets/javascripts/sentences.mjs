@@ -164,6 +164,7 @@ export default {
 
   "live.hint": "Tap an arrow in the figure to turn an assumed direction round. Everything below follows.",
   "live.ways": "Work it step by step, or fill in terms",
+  "live.own": "Check your own equations and numbers",
   "live.copy": "Copy link",
   "live.copied": "The link to exactly this page is copied.",
   "live.copy_by_hand": "The browser does not let this page copy. The link stands selected in the field.",

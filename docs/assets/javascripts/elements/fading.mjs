@@ -85,18 +85,20 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
     const { junction, loop } = place.dataset;
     const equation = equationInUnits(findEquation(junction ? "junction" : "loop", junction ?? loop, worked.topology), worked.units);
     if (junction) equation.terms = inOrder(equation.terms, worked.topology);
-    return new YourEquation({ place, equation, help, worked, answers: this.#answers, onChange: (says) => this.#onChange(says) });
+    return new YourEquation({ place, equation, help, worked, answers: this.#answers, onChange: (says) => this.#onChange(says, place) });
   }
 
   #keep() {
     if (this.#answers.size) keepTyped(this.localName, [...this.#answers]);
   }
 
-  #onChange(says) {
+  #onChange(says, place) {
     this.#keep();
     const before = this.#missing;
     this.#closeSections();
-    this.example.announce(before && !this.#missing ? `${says} ${say("help.done")}` : says);
+    const isDone = before && !this.#missing;
+    if (isDone) place.append(build(["p", { class: "help-done" }, ...tell("help.go_on")]));
+    this.example.announce(isDone ? `${says} ${say("help.done")}` : says);
   }
 
   #missing = 0;
@@ -140,7 +142,7 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
   #clear() {
     for (const each of this.#yours) each.remove();
     this.#yours = [];
-    for (const note of this.article?.querySelectorAll(".help-closed") ?? []) note.remove();
+    for (const note of this.article?.querySelectorAll(".help-closed, .help-done") ?? []) note.remove();
     for (const section of this.article?.querySelectorAll("[data-section][data-withheld], li.left-out") ?? []) section.removeAttribute("data-withheld");
   }
 }

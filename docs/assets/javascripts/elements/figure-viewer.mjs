@@ -59,10 +59,7 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
     this.copy = this.querySelector(".figure-frame svg").cloneNode(true);
     this.stage.replaceChildren(this.copy);
     this.dialog.showModal();
-    const here = this.querySelector(".figure-frame svg").getBoundingClientRect().width / this.size.width;
-    const whole = this.#fit();
-    this.#setScale(whole > 1.1 * here ? whole : 1.5 * here);
-    this.stage.scrollTo((this.stage.scrollWidth - this.stage.clientWidth) / 2, 0);
+    this.showWhole();
     this.stage.focus();
     history.pushState({ ...history.state, full: true }, "");
     this.#moved = false;

@@ -23,6 +23,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
   #hidden = new Set();
   #before = null;
   #at = "";
+  #hasPinned = false;
 
   async connectedCallback() {
     this.#abort = new AbortController();
@@ -175,6 +176,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
   /** The whole page again. */
   #arriveOutside() {
     this.#at = "";
+    this.#unpin();
     this.starter.focus({ preventScroll: true });
     this.example.announce(say("steps.left"));
   }
@@ -190,7 +192,16 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
   /** The figure follows the steps, unless the reader has taken it down. */
   #pin() {
     const pin = this.article.querySelector("figure-pin");
-    if (pin && !pin.isPinned && !pin.wasUnpinned) pin.pin(true);
+    if (!pin || pin.isPinned || pin.wasUnpinned) return;
+    pin.pin(true);
+    this.#hasPinned = true;
+  }
+
+  /** What the steps have pinned goes back with them. */
+  #unpin() {
+    const pin = this.article.querySelector("figure-pin");
+    if (this.#hasPinned && pin.isPinned) pin.pin(false);
+    this.#hasPinned = false;
   }
 
   #other(button) {

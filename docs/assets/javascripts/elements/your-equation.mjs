@@ -141,7 +141,7 @@ export class YourEquation {
     const size = hasSize(this.equation) ? this.#makeSize(term, name, answer) : null;
     const show = build(["button", { type: "button", class: "quiet-button", "aria-label": say("help.show_term", { name }) }, say("help.show")]);
     const fields = build(["div", { class: "your-fields" }]);
-    fields.append(sign, ...(size ? [size] : []), build(["span", { class: "your-name" }, ...(term.current ? [setName(term.current, "current")] : [this.worked.units.voltage])]), show);
+    fields.append(sign, ...(size ? [size] : []), build(["span", { class: "your-name" }, ...(term.current ? [size ? `${this.worked.units.resistance} ` : "", setName(term.current, "current")] : [this.worked.units.voltage])]), show);
     place.append(fields, says);
     const view = { ...each, sign, size, says, fields };
     const judge = () => (sign.value !== answer.sign || (size && size.value !== answer.size)) && this.#check(view);
