@@ -178,7 +178,7 @@ def test_all_of_it_can_be_left_to_the_reader(browser: Chrome, host: str) -> None
     assert phone.search(browser) == "?set=1&help=all"
     assert phone.find(browser, "[name=help][value=all]").is_selected()
     assert not phone.find(browser, "[data-set=help]").is_displayed()
-    assert phone.find(browser, ".set-now").text.endswith("What follows from them stays closed until they stand.")
+    assert phone.find(browser, ".set-now").text.endswith("What follows from them stays closed until they are right.")
 
 
 def test_labels_stay_in_their_places(browser: Chrome, host: str) -> None:

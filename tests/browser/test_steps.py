@@ -415,6 +415,7 @@ def test_nothing_sticks_out_on_a_narrow_screen(student: Chrome, host: str, asked
         phone.enlarge(student)
     assert phone.sideways(student) <= 0
     if "step" in asked:
+        phone.wait_for(student, "figure-pin.stuck")
         bar = student.execute_script("return document.querySelector('.step-bar').getBoundingClientRect().top")
         pin = student.execute_script("return document.querySelector('figure-viewer').getBoundingClientRect().bottom")
         assert bar - pin > (60 if large else 150)
