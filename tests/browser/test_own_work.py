@@ -127,7 +127,9 @@ def test_an_arrow_turned_beside_a_number_says_what_becomes_of_its_sign(phone: Ch
     """Where a number is typed; an empty field has no sign to change."""
     visit(phone, host, "three-banks")
     phone.find_element(By.NAME, "I2").send_keys("-3")
+    calm = "return document.querySelector('live-example').isWritten && !document.querySelector('[aria-busy]')"
     for name, told in (("I1", ""), ("I2", "The arrow of I2 is turned: now type your number with the other sign.")):
+        WebDriverWait(phone, 5).until(lambda seen: seen.execute_script(calm), "a page at rest")
         phone.execute_script(f"document.querySelector('check-numbers [data-arrow={name}]').click()")
         WebDriverWait(phone, 5).until(
             lambda seen, name=name: seen.find_elements(By.CSS_SELECTOR, f"check-numbers [data-arrow={name}][aria-pressed=true]")
