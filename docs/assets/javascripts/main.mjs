@@ -10,6 +10,9 @@ const whenNear = {
   "check-numbers": async () => (await import("./elements/check-numbers.mjs")).CheckNumbers,
 };
 
+/** Which of these work with the page: they wait for what works it, and who begins to read far down has given no sign yet. */
+const WORKING = ["loop-chooser", "check-equation", "check-numbers"];
+
 /** The modes of reading: fetched when a reader, or the address, asks for one. Each has its key in the address. */
 const whenAsked = {
   "step-reader": { key: "step", fetch: async () => (await import("./elements/step-reader.mjs")).StepReader },
@@ -29,8 +32,7 @@ const define = (name, element) => customElements.get(name) ?? customElements.def
 
 async function bringNear({ target }) {
   watcher.unobserve(target);
-  // What works with the page waits for it: who begins to read far down has given no sign yet.
-  if (/^(check|loop)/.test(target.localName) && document.querySelector("live-example")) bringAlive();
+  if (WORKING.includes(target.localName) && document.querySelector("live-example")) bringAlive();
   define(target.localName, await whenNear[target.localName]());
 }
 

@@ -17,6 +17,19 @@ export function within(scale, least) {
   return Math.min(Math.max(scale, Math.min(least, 1)), largest);
 }
 
+/** How far from the middle of an arrow a tap still means it [CSS px]. */
+const REACH = 24;
+
+/** The current whose arrow a spot of the screen is nearest to; null where none is near. */
+export function findNearArrow(figure, x, y) {
+  const arrows = [...figure.querySelectorAll(".arrow")].map((arrow) => {
+    const { left, top, width, height } = arrow.querySelector(".head").getBoundingClientRect();
+    return { current: arrow.dataset.current, far: Math.hypot(x - left - width / 2, y - top - height / 2) };
+  });
+  const nearest = arrows.sort((one, other) => one.far - other.far)[0];
+  return nearest && nearest.far <= REACH ? nearest.current : null;
+}
+
 function make(tag, attributes = {}, text = "") {
   const element = document.createElement(tag);
   for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
@@ -178,13 +191,8 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
 
   /** A tap near an arrow turns it on the page, as it would there. */
   #onUp({ clientX, clientY }) {
-    if (this.#far > 8) return;
-    const farFrom = (arrow) => {
-      const { left, top, width, height } = arrow.querySelector(".head").getBoundingClientRect();
-      return Math.hypot(clientX - left - width / 2, clientY - top - height / 2);
-    };
-    const near = [...this.copy.querySelectorAll(".arrow")].filter((arrow) => farFrom(arrow) < 24).sort((one, other) => farFrom(one) - farFrom(other))[0];
-    if (near) this.querySelector(`.figure-frame .arrow[data-current="${CSS.escape(near.dataset.current)}"] .head`).dispatchEvent(new MouseEvent("click", { bubbles: true, cancelable: true }));
+    const near = this.#far > 8 ? null : findNearArrow(this.copy, clientX, clientY);
+    if (near) this.querySelector(`.figure-frame .arrow[data-current="${CSS.escape(near)}"] .head`).dispatchEvent(new MouseEvent("click", { bubbles: true, cancelable: true }));
   }
 
   /** One pointer drags; two enlarge by how far they move apart, and drag with their middle. */

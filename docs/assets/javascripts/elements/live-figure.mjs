@@ -2,9 +2,7 @@
 
 import { nameRuns } from "../page/prose.mjs";
 import { isTurned, placeRings } from "../page/rings.mjs";
-
-/** How far from the middle of an arrow a tap still means it [CSS px]. */
-const REACH = 24;
+import { findNearArrow } from "./figure-viewer.mjs";
 
 /**
  * Draw the assumed directions and the loops of a topology.
@@ -48,12 +46,7 @@ export function findTappedArrow(event) {
   const named = event.target.closest(".arrow");
   if (named) return named.dataset.current;
   if (event.target.closest(".label, .body, .loop")) return null;
-  const arrows = [...event.currentTarget.querySelectorAll(".arrow")].map((arrow) => {
-    const { left, top, width, height } = arrow.querySelector(".head").getBoundingClientRect();
-    return { current: arrow.dataset.current, far: Math.hypot(event.clientX - left - width / 2, event.clientY - top - height / 2) };
-  });
-  const nearest = arrows.sort((one, other) => one.far - other.far)[0];
-  return nearest && nearest.far <= REACH ? nearest.current : null;
+  return findNearArrow(event.currentTarget, event.clientX, event.clientY);
 }
 
 /**
