@@ -137,6 +137,16 @@ def test_an_arrow_turned_beside_a_number_says_what_becomes_of_its_sign(phone: Ch
         assert phone.find_element(By.CSS_SELECTOR, "check-numbers [role=status]").text == told
 
 
+def test_arrows_beside_numbers_follow_also_when_somebody_has_looked(phone: Chrome, host: str) -> None:
+    """The laws may be written down for the new directions before the page has told of them."""
+    visit(phone, host, "three-banks")
+    phone.execute_script(
+        "document.querySelector('live-example').change({flip: ['I1']}); document.querySelector('check-numbers').source.place()"
+    )
+    pressed = "check-numbers [data-arrow=I1][aria-pressed=true]"
+    WebDriverWait(phone, 5).until(lambda seen: seen.find_elements(By.CSS_SELECTOR, pressed), pressed)
+
+
 def test_who_begins_far_down_need_not_wait(phone: Chrome, host: str) -> None:
     """Opened at its end the page brings its forms at once, with a sign in their place until then, and nothing moves."""
     visit(phone, host)

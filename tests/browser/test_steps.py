@@ -421,6 +421,20 @@ def test_nothing_sticks_out_on_a_narrow_screen(student: Chrome, host: str, asked
         assert bar - pin > (60 if large else 150)
 
 
+def test_a_step_left_to_the_reader_keeps_its_place(student: Chrome, host: str) -> None:
+    """Its equation is not shown yet, so nothing is scrolled to that is nowhere: the last row stays in sight."""
+    open_page(student, f"{host}examples/{BILGE}/?help=first&step=L1.4")
+    phone.wait_for(student, "figure-pin.stuck")
+    find(student, ".step-next").click()
+    assert "step=L1&" in f"{student.current_url}&"
+    top, bottom, start, end = student.execute_script(
+        """const {top, bottom} = document.querySelector('.loop-walk .table-frame').getBoundingClientRect();
+        const above = document.querySelector('figure-viewer').getBoundingClientRect().bottom;
+        return [top, bottom, above, document.querySelector('.step-bar').getBoundingClientRect().top]"""
+    )
+    assert top < end and bottom > start
+
+
 def test_nothing_moves_when_the_scripts_start(student: Chrome, host: str) -> None:
     """No layout shift of its own, on a page as printed."""
     for name in FIVE:

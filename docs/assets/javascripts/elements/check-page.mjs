@@ -26,6 +26,14 @@ function makePageSource(live) {
     isLesson: false,
     place,
     turn: (current) => live.change({ flip: turnCurrent(live.state.flip, current) }),
-    listen: (tell, signal) => live.addEventListener("example-change", ({ detail }) => detail.worked !== known.worked && tell(), { signal }),
+    listen: (tell, signal) => {
+      let told = live.worked;
+      const onChange = ({ detail: { worked } }) => {
+        if (worked === told) return;
+        told = worked;
+        tell();
+      };
+      live.addEventListener("example-change", onChange, { signal });
+    },
   };
 }

@@ -32,9 +32,9 @@ export function showLit(article) {
 
 const gap = 6;
 
-/** Scroll an element of the article, or all as far as a last one, into the free room, its beginning first; nothing moves where it is there already. */
+/** Scroll an element of the article, or all as far as a last one, into the free room, its beginning first; nothing moves where it is there already, or not shown. */
 export function bringIntoRoom(element, last = element) {
-  if (!element?.closest?.("article") || element.closest("figure-pin.stuck > figure-viewer, .step-bar, dialog")) return;
+  if (!element?.closest?.("article") || !element.checkVisibility() || element.closest("figure-pin.stuck > figure-viewer, .step-bar, dialog")) return;
   const room = freeRoom();
   const { top } = element.getBoundingClientRect();
   const { bottom } = last.getBoundingClientRect();

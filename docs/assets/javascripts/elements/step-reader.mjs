@@ -209,9 +209,11 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
   }
 
   #bringIntoSight(step) {
-    const newest = step?.shown.findLast((each) => each.matches("tr, li"));
+    // What is left to the reader is not shown: then the fields for it stand right before its place.
+    const seen = step?.shown.filter((each) => each.checkVisibility()) ?? [];
+    const newest = seen.findLast((each) => each.matches("tr, li"));
     if (newest || !step) bringIntoRoom(newest ?? this.article.querySelector("#junctions"));
-    else bringIntoRoom(step.shown[0], step.shown.at(-1));
+    else bringIntoRoom(seen[0] ?? step.shown[0].previousElementSibling, seen.at(-1));
   }
 
   #leave() {
