@@ -293,6 +293,7 @@ def test_what_is_typed_goes_along_with_a_choice(phone: Chrome, host: str) -> Non
     visit(phone, host)
     try_numbers(phone, I1="4.5")
     phone.find_element(By.CSS_SELECTOR, "[data-arrow=I1]").click()
+    WebDriverWait(phone, 5).until(lambda seen: "flip=I1" in seen.current_url, "the entry, which follows the paint")
     phone.refresh()
     assert currents_of(phone) == ["4.5", ""]
     phone.find_element(By.NAME, "I2").send_keys("7")
