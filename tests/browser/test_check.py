@@ -207,7 +207,7 @@ def test_the_numbers_of_the_page_are_right_also_against_turned_arrows(phone: Chr
     assert try_numbers(phone, **values) == "Right: every law holds."
     assert "from a to b, up" in phone.find_element(By.CSS_SELECTOR, f"{numbers_form} .way").text
     phone.find_element(By.CSS_SELECTOR, "[data-arrow=I1]").click()
-    assert "flip=I1" in phone.current_url
+    WebDriverWait(phone, 5).until(lambda seen: "flip=I1" in seen.current_url, "the entry, which follows the paint")
     assert "from b to a, down" in phone.find_element(By.CSS_SELECTOR, f"{numbers_form} .way").text
     assert verdict(phone, numbers_form).text.startswith("The arrow of I1 is turned")
     assert try_numbers(phone, **values).count("I1 has the right size.") == 1
