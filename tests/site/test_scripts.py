@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from build_tools.circuit.sentences import files, folder, read_data
-from build_tools.site.scripts import find_modules, lighten
+from build_tools.site.scripts import at_start, find_modules, lighten
 
 theme = Path(__file__).parents[2] / "build_tools/site/theme"
 modules = sorted(folder.rglob("*.mjs"))
@@ -20,27 +20,35 @@ speaks = {
 }
 
 
-def test_comments_on_lines_of_their_own_are_taken_out() -> None:
-    """Indents and empty lines too; a comment beside code stays, and so does text that looks like one."""
+def test_a_script_goes_out_without_what_only_its_authors_read() -> None:
+    """What other modules ask for keeps its name; text that looks like a comment stays."""
     text = (
-        '/** What. */\n\n/*\n * long // one\n */\nconst a = "// no"; // kept\n'
-        "  /** @type {x} */ const b = `/* no */`;\n    // gone\n  b();\n"
+        'import { other } from "./other.mjs";\n\n/** What. */\nexport function work(number) {\n'
+        "  // why\n  const doubled = other(number) * 2n;\n  return `${doubled} // no`;\n}\n"
     )
 
-    assert lighten(text) == 'const a = "// no"; // kept\n/** @type {x} */ const b = `/* no */`;\nb();\n'
+    assert lighten(text, "application/javascript") == (
+        'import{other}from"./other.mjs";export function work(e){const t=other(e)*2n;return`${t} // no`}'
+    )
+
+
+def test_a_style_sheet_goes_out_without_what_only_its_authors_read() -> None:
+    """No rule is lost, also none that the minifier may not know yet."""
+    text = "/* Why. */\n.a > .b {\n  color: red;\n  unheard-of: auto 3px;\n}\n"
+
+    assert lighten(text, "text/css") == ".a>.b{color:red;unheard-of:auto 3px}"
+
+
+def test_a_script_that_cannot_be_read_goes_out_as_it_is() -> None:
+    """A tutor's own script never costs the build."""
+    assert lighten("const = 3;\n", "application/javascript") == "const = 3;\n"
 
 
 def test_data_goes_out_without_what_only_the_guide_shows() -> None:
     """Titles and sources of slips stay at home; every sentence is what it was."""
     text = 'export default {\n  "slips": [\n    {"name": "x", "title": "T", "source": "S", "sentence": "// {a}  b"}\n  ]\n};\n'
 
-    assert lighten(text) == 'export default {"slips":[{"name":"x","sentence":"// {a}  b"}]};\n'
-
-
-@pytest.mark.parametrize("path", modules, ids=lambda path: path.stem)
-def test_no_text_runs_over_several_lines(path: Path) -> None:
-    """A template text over several lines could lose one of them: there is none in our scripts."""
-    assert all(line.count("`") % 2 == 0 for line in path.read_text(encoding="utf-8").splitlines())
+    assert lighten(text, "application/javascript") == 'export default {"slips":[{"name":"x","sentence":"// {a}  b"}]};\n'
 
 
 @pytest.mark.parametrize("path", [*modules, *theme.rglob("*.js")], ids=lambda path: path.stem)
@@ -65,6 +73,15 @@ def test_every_module_that_works_a_page_is_found() -> None:
     assert len(found) == len(set(found)) > 20
     assert "sentences.mjs" in found
     assert all((folder / path).is_file() for path in found)
+
+
+@pytest.mark.parametrize("path", modules, ids=lambda path: path.stem)
+def test_a_module_needs_the_same_once_it_is_light(path: Path) -> None:
+    """The published file names the same modules at its start, in the same order."""
+    text = path.read_text(encoding="utf-8")
+    light = lighten(text, "application/javascript")
+
+    assert [match["path"] for match in at_start.finditer(light)] == [match["path"] for match in at_start.finditer(text)]
 
 
 def test_every_sentence_stands_in_one_file() -> None:
