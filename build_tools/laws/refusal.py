@@ -77,9 +77,16 @@ def find_way(steps: dict[str, list[Step]], node: dict[str, str], start: str, goa
     return None
 
 
-def find_short_line(part: Part, circuit: Circuit) -> int | None:
-    """The number of the plain line that joins the two ends of a part by itself, if there is one."""
-    return next((at for at, ends in enumerate(circuit.drawing.joined) if {*ends} == {part.start, part.end}), None)
+def find_short_lines(part: Part, circuit: Circuit) -> tuple[int, ...]:
+    """The numbers of the plain lines that lead from a part's start to its end, as few as do; none where none lead there."""
+    ways: dict[str, tuple[int, ...]] = {part.start: ()}
+    open_ends = [part.start]
+    for here in open_ends:
+        for number, ends in enumerate(circuit.drawing.joined):
+            for there in set(ends) - ways.keys() if here in ends else ():
+                ways[there] = (*ways[here], number)
+                open_ends.append(there)
+    return ways.get(part.end, ())
 
 
 def refuse_loop(loop: tuple[Step, ...], circuit: Circuit) -> Problem:
@@ -87,15 +94,16 @@ def refuse_loop(loop: tuple[Step, ...], circuit: Circuit) -> Problem:
     names = list(dict.fromkeys(step.part.name for step in loop))
     emf = abs(sum((step.part.emf if step.forward else -step.part.emf for step in loop), Fraction(0)))
     one = len(names) == 1
-    line = find_short_line(loop[0].part, circuit) if one and emf else None
-    if line is not None:
-        start, end = circuit.drawing.joined[line]
+    lines = find_short_lines(loop[0].part, circuit) if one and emf else ()
+    if lines:
+        ends = listed([f"from {start} to {end}" for start, end in (circuit.drawing.joined[line] for line in lines)])
+        joins, which = ("plain line {} joins", "that line") if len(lines) == 1 else ("plain lines {} join", "one of these lines")
         return Problem(
-            where=("drawing", "joined", str(line)),
+            where=("drawing", "joined", str(max(lines))),
             expected="some resistance in every loop that has an emf",
-            found=f"a short circuit: the plain line from {start} to {end} joins both ends of {names[0]}, with an emf of "
+            found=f"a short circuit: the {joins.format(ends)} both ends of {names[0]}, with an emf of "
             f"{with_unit(plain(emf), 'V')}, and nothing limits the current",
-            way_out="take that line out, or give it another end; never try it with a real battery",
+            way_out=f"take {which} out, or give it another end; never try it with a real battery",
             comes_first=True,
         )
     where = f"{listed(names)} {'closes on itself' if one else 'form a loop'}"
