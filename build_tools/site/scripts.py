@@ -28,8 +28,6 @@ MediaType = Literal["application/javascript", "text/css"]
 """What a file is, for the minifier."""
 ours: tuple[tuple[str, MediaType], ...] = (
     ("javascripts/**/*.mjs", "application/javascript"),
-    ("javascripts/masthead.js", "application/javascript"),
-    ("javascripts/workers/search-later.js", "application/javascript"),
     ("stylesheets/*.css", "text/css"),
 )
 """Our files below a site's assets; those of the theme are minified already."""

@@ -33,7 +33,12 @@ const define = (name, element) => customElements.get(name) ?? customElements.def
 async function bringNear({ target }) {
   watcher.unobserve(target);
   if (WORKING.includes(target.localName) && document.querySelector("live-example")) bringAlive();
-  define(target.localName, await whenNear[target.localName]());
+  try {
+    define(target.localName, await whenNear[target.localName]());
+  } catch (error) {
+    watcher.observe(target); // It comes near again.
+    throw error;
+  }
 }
 
 let alive;
@@ -41,13 +46,29 @@ let alive;
 /** Everything that works an example's page, once; where the network fails, the next tap tries again. */
 function bringAlive() {
   alive ??= import("./alive.mjs").then(
-    ({ working }) => Object.entries(working).forEach((each) => define(...each)),
+    ({ working }) => {
+      Object.entries(working).forEach((each) => define(...each));
+      noteAnew(undefined);
+    },
     (error) => {
       alive = undefined;
       throw error;
     },
   );
   return alive;
+}
+
+/** What an entry of the history knows of a page that was loaded anew, so that this happens once. */
+function noteAnew(anew) {
+  if (history.state?.anew !== anew) history.replaceState({ ...history.state, anew }, "");
+}
+
+/** Many browsers ask only once for a script while a page is open. Where the network is back, the page is loaded anew. */
+async function loadAnew(error) {
+  const isBack = await fetch(import.meta.url, { method: "HEAD", cache: "no-store" }).then(({ ok }) => ok, () => false);
+  if (!isBack || history.state?.anew) throw error;
+  noteAnew(true);
+  location.reload();
 }
 
 async function bringAsked(name) {
@@ -68,8 +89,12 @@ async function onClick(event) {
   const asked = Object.keys(whenAsked).find((name) => target.closest(name));
   if (!place || customElements.get(asked ?? "live-example")) return;
   await showWaiting(place, async () => {
-    await bringAlive();
-    await bringAsked(asked);
+    try {
+      await bringAlive();
+      await bringAsked(asked);
+    } catch (error) {
+      return loadAnew(error);
+    }
     if (target.matches("[type=radio]")) target.click();
     else target.dispatchEvent(new MouseEvent("click", event));
   });
@@ -104,6 +129,6 @@ for (const element of document.querySelectorAll(Object.keys(whenNear).join())) w
 if (document.querySelector("live-example")) {
   document.addEventListener("click", onClick, { capture: true });
   document.addEventListener("example-change", onChange);
-  if (location.search) bringAlive();
+  if (location.search || history.state?.anew) bringAlive();
   else waitForSign();
 }
