@@ -165,7 +165,7 @@ def test_a_loop_walked_by_tapping_parts(browser: Chrome) -> None:
     phone.tap(browser, "loop-chooser summary")
     phone.tap(browser, "[data-choose=walk]")
     for part, answer in (
-        ("E1", "the next part says which way"),
+        ("E1", "Tap the next part: it decides which way round you go"),
         ("R1", "The walk stands at e"),
         ("R4", "R4 does not join on there"),
         ("R5", "The walk stands at f"),
@@ -175,6 +175,8 @@ def test_a_loop_walked_by_tapping_parts(browser: Chrome) -> None:
         assert answer in phone.said(browser), part
     phone.tap(browser, "[data-choose=back]")
     assert "The walk stands at f" in phone.said(browser)
+    phone.tap(browser, ".figure-frame .part[data-part=R2] .body path")
+    assert phone.said(browser).startswith("R2 would lead back to a point that you have passed.")
     phone.press(browser, "[data-choose=next][data-part-name=R4]")
     phone.tap(browser, "[data-choose=done]")
     assert phone.search(browser).endswith("_a.E1.R1.R5.R4")

@@ -5,7 +5,7 @@ import { test } from "node:test";
 
 import { markChanges } from "../../docs/assets/javascripts/elements/changes.mjs";
 import { buildTopology } from "../../docs/assets/javascripts/laws/circuit.mjs";
-import { standOf } from "../../docs/assets/javascripts/laws/walking.mjs";
+import { joinsOn, standOf } from "../../docs/assets/javascripts/laws/walking.mjs";
 
 const part = (name, start, end) => ({ name, start, end });
 const parts = [part("E1", "a", "b"), part("R1", "b", "c"), part("R2", "c", "a"), part("R3", "b", "c"), part("C1", "b", "a")];
@@ -20,7 +20,7 @@ const topology = buildTopology({
 const cases = [
   [[], "", false, ["R2", "E1", "R1", "R3"]],
   [["E1"], "", false, ["R2", "R1", "R3"]],
-  [["E1", "R1"], "c", false, ["R2", "R3"]],
+  [["E1", "R1"], "c", false, ["R2"]],
   [["R1", "R3"], "b", true, []],
   [["E1", "R1", "R2"], "a", true, []],
 ];
@@ -31,6 +31,20 @@ for (const [through, here, isClosed, next] of cases) {
     assert.deepEqual([stand.here, stand.isClosed, stand.next], [here, isClosed, next]);
   });
 }
+
+test("a walk leads to no place that it has passed, but to its start", () => {
+  // A triangle a-b-c with a tail of two parts from c over d back to b.
+  const tail = [...parts.slice(0, 3), part("R4", "c", "d"), part("R5", "d", "b")];
+  const triangle = buildTopology({
+    parts: tail,
+    part: Object.fromEntries(tail.map((each) => [each.name, each])),
+    node: { a: "a", b: "b", c: "c", d: "d" },
+    branches: tail.map((each) => ({ current: each.name, start: "", end: "", steps: [{ part: each, forward: true }] })),
+  });
+  const stand = standOf(["E1", "R1", "R4"], triangle);
+  assert.deepEqual([stand.here, stand.next], ["d", []]);
+  assert.deepEqual(["R5", "R2"].map((name) => joinsOn(name, stand, triangle)), [true, false]);
+});
 
 test("only the smallest elements that differ are marked", () => {
   const row = (name, text) => ["tr", { "data-part": name }, ["th", {}, name], ["td", {}, text]];

@@ -3,7 +3,7 @@
 import { parseWalk, walkOf } from "../laws/choices.mjs";
 import { stepStart } from "../laws/circuit.mjs";
 import { findSame } from "../laws/loop-sources.mjs";
-import { standOf } from "../laws/walking.mjs";
+import { joinsOn, standOf } from "../laws/walking.mjs";
 import { setName, setText } from "../page/prose.mjs";
 import { speaking } from "../page/telling.mjs";
 import sentences from "../choose-sentences.mjs";
@@ -207,10 +207,15 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
     event.stopImmediatePropagation();
     const name = findTappedPart(event, this.topology);
     if (!name) return;
-    const { next } = standOf(this.walking, this.topology);
-    const part = setText(name, this.topology);
-    if (next.includes(name)) this.#walkOn([...this.walking, name]);
+    const stand = standOf(this.walking, this.topology);
+    if (stand.next.includes(name)) this.#walkOn([...this.walking, name]);
     else if (this.walking.at(-1) === name) this.#back();
-    else this.#walkOn(this.walking, [...tell(this.topology.branchOf.has(name) ? "choose.not_next" : "choose.not_alive", { part }), " "]);
+    else this.#walkOn(this.walking, [...tell(this.#whyNot(name, stand), { part: setText(name, this.topology) }), " "]);
+  }
+
+  /** Why a part cannot be the next one. */
+  #whyNot(name, stand) {
+    if (!this.topology.branchOf.has(name)) return "choose.not_alive";
+    return joinsOn(name, stand, this.topology) && !this.walking.includes(name) ? "choose.twice" : "choose.not_next";
   }
 }

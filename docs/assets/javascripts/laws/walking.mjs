@@ -10,7 +10,7 @@ import { followChoice } from "./loop.mjs";
 
 /**
  * Where a walk through these parts stands.
- * @param {string[]} through parts in walking order, each joined to the one before
+ * @param {string[]} through parts in walking order, each joined to the one before; none leads to a place that was passed, but to the start
  * @param {import("./circuit.mjs").Topology} topology
  * @returns {Walking}
  */
@@ -31,11 +31,12 @@ function findWays(through, topology) {
   const first = part[through[0]];
   return [first.start, first.end].flatMap((start) => {
     const steps = followChoice({ start, through }, topology);
-    if (steps.length < through.length || returnsEarly(start, steps, node)) return [];
-    const here = stepEnd(steps.at(-1));
-    return [{ start, here, isClosed: node[here] === node[start] }];
+    const places = [start, ...steps.map(stepEnd)].map((point) => node[point]);
+    const isClosed = places.at(-1) === places[0];
+    if (steps.length < through.length || new Set(places).size + isClosed < places.length) return [];
+    return [{ start, here: stepEnd(steps.at(-1)), isClosed }];
   });
 }
 
-/** Whether a walk has been back at its start before its last step: it was closed then. */
-const returnsEarly = (start, steps, node) => steps.slice(0, -1).some((step) => node[stepEnd(step)] === node[start]);
+/** Whether a part joins on where a walk stands; where it is none of the next ones, it would lead to a place that was passed. */
+export const joinsOn = (name, { here }, { part, node }) => Boolean(here) && [part[name].start, part[name].end].some((end) => node[end] === node[here]);
