@@ -82,7 +82,8 @@ def _compose(topology: Topology, best: Attempt, size: tuple[int, int], label: st
     ink = SubElement(root, "g", {"class": "ink", "fill": "none", **PEN})
     over_lines = [hop.spot for hop in ground.hops if not hop.owner]
     for line in ground.layout.lines:
-        SubElement(ink, "path", {"class": "joined", "data-point": ground.point_of(line[0]), "d": way_text(line, over_lines)})
+        ends = {"data-point": ground.point_of(line[0]), "data-to": ground.point_of(line[-1])}
+        SubElement(ink, "path", {"class": "joined", **ends, "d": way_text(line, over_lines)})
     ink.extend(draw_part(seat, ground.layout.routes[name], ground.hops, topology.circuit.drawing) for name, seat in ground.seats.items())
     notes = SubElement(root, "g", {"class": "marks", "fill": "currentColor"})
     pairs = zip(best.marks, best.choice.places, strict=True)

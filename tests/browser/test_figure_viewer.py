@@ -55,6 +55,7 @@ def test_it_fills_the_screen_with_the_whole_figure(opened: Chrome) -> None:
     wide = opened.execute_script("return document.querySelector('.figure-stage svg').getBoundingClientRect().width")
     own = opened.execute_script("return Number(document.querySelector('.figure-frame svg').getAttribute('width'))")
     assert scale(opened) == pytest.approx(100 * wide / own, abs=1)
+    assert wide >= opened.execute_script("return document.querySelector('.figure-frame svg').getBoundingClientRect().width")
 
 
 def test_back_closes_it_and_does_no_more(opened: Chrome) -> None:
@@ -88,6 +89,14 @@ def test_an_arrow_turns_in_it_and_on_the_page(opened: Chrome) -> None:
     press(opened, "Close")
     assert opened.execute_script("return location.search").startswith("?flip=")
     assert opened.execute_script("return [history.state.full ?? null, location.search.length > 6]") == [None, True]
+    for move, search in ((opened.back, ""), (opened.forward, opened.execute_script("return location.search"))):
+        move()
+        WebDriverWait(opened, 5).until(
+            lambda _, search=search: opened.execute_script("return [location.search, Boolean(history.state?.full)]") == [search, False]
+        )
+        assert opened.execute_script(
+            f"return document.querySelector('.figure-frame .arrow').matches('.turned') === {str(bool(search)).lower()}"
+        )
 
 
 def test_buttons_and_keys_enlarge_it(opened: Chrome) -> None:

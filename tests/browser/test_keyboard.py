@@ -65,6 +65,10 @@ def test_the_drawer_opens_by_keys(student: Chrome, host: str) -> None:
             )
         )
     assert seen[1:] == ["#question", "#directions", "#junctions"]
+    behind = "return [...document.querySelectorAll('.md-content, .md-footer')].map(each => each.inert)"
+    assert student.execute_script(behind) == [True, True]
+    student.execute_script("document.querySelector('#__drawer').click()")
+    assert student.execute_script(behind) == [False, False]
 
 
 controls = [

@@ -141,11 +141,11 @@ def test_a_loop_that_is_not_printed_has_its_mark_too(browser: Chrome, host: str)
     chosen = "document.querySelectorAll('.figure-frame .loop:not(.not-chosen)')"
     rings = f"return [...{chosen}].map(e => [e.textContent, e.classList.contains('lent')])"
     assert browser.execute_script(rings) == [["L1", False], ["L2", False], ["L4", True]]
-    lit = (
-        "return [...new Set([...document.querySelectorAll('.figure-frame .lit')].map(e => e.dataset.part ?? e.dataset.loop))].sort().join()"
-    )
+    lit = "return [...new Set([...document.querySelectorAll('.figure-frame .lit:not(.joined)')].map(e => e.dataset.part ?? e.dataset.loop))].sort().join()"
+    lines = "return [...document.querySelectorAll('.joined.lit')].map(({dataset}) => dataset.point + dataset.to).sort().join()"
     phone.tap(browser, ".figure-frame .loop.lent .ring")
     assert browser.execute_script(lit) == "E1,L4,R2,R4"
+    assert browser.execute_script(lines) == "ag,bc,cd,gh"
     assert phone.said(browser).startswith("L4: clockwise from a")
     phone.tap(browser, "loop-chooser summary")
     note = "The dashed ring in the figure stands for L4, but not in its place: tap it, and the whole way lights up."
@@ -155,6 +155,7 @@ def test_a_loop_that_is_not_printed_has_its_mark_too(browser: Chrome, host: str)
     assert "turned" in (phone.find(browser, ".loop.lent").get_attribute("class") or "")
     phone.tap(browser, "[data-choice=L2] [data-choose=show]")
     assert browser.execute_script(lit) == "L2,R1,R2,R5"
+    assert browser.execute_script(lines) == "cd"
     phone.tap(browser, "[data-choice=L2] [data-choose=out]")
     assert browser.execute_script("return [...document.querySelectorAll('.loop-walk')].map(e => e.dataset.loop).join()") == "L1,L4"
 
@@ -244,17 +245,21 @@ def test_back_forward_and_reload_keep_what_was_chosen(browser: Chrome, name: str
 
 @pytest.mark.usefixtures("open_example")
 def test_copy_link_gives_what_is_on_the_screen(browser: Chrome) -> None:
-    """The address goes to the clipboard; where the browser refuses, it stands selected in a field."""
+    """The address goes to the clipboard, without the section it led to; where the browser refuses, it stands selected in a field."""
+    browser.execute_script("location.hash = 'loops'")
     phone.tap(browser, "[data-turn=I2]")
+    phone.wait_until(browser, "location.search")
+    link = browser.current_url.removesuffix("#loops")
+    assert link.endswith("?flip=I2")
     browser.execute_script(
         "Object.defineProperty(navigator, 'clipboard', {configurable: true, value: {writeText: async text => { window.copied = text }}})"
     )
     phone.tap(browser, "[data-do=copy]")
-    assert browser.execute_script("return window.copied") == browser.current_url
+    assert browser.execute_script("return window.copied") == link
     assert phone.said(browser) == "The link to exactly this page is copied."
     browser.execute_script("Object.defineProperty(navigator, 'clipboard', {configurable: true, value: undefined})")
     phone.tap(browser, "[data-do=copy]")
-    assert browser.execute_script("return getSelection().toString() || document.activeElement.value") == browser.current_url
+    assert browser.execute_script("return getSelection().toString() || document.activeElement.value") == link
 
 
 malformed = st.tuples(st.sampled_from(keys), st.text(max_size=30)).filter(lambda pair: pair[0] != "set" or not pair[1].isdecimal())
@@ -312,7 +317,7 @@ def test_an_arrow_on_a_walk_means_the_part_below_it(browser: Chrome, host: str) 
     phone.tap(browser, ".loop-choice summary")
     phone.tap(browser, "[data-choose=walk]")
     phone.tap(browser, ".figure-frame .arrow[data-current=I3] .head")
-    assert phone.said(browser).startswith("W1:")
+    assert phone.said(browser).startswith("You begin with W1.")
     assert phone.search(browser) == ""
 
 

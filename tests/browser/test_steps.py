@@ -662,6 +662,31 @@ def test_what_was_filled_in_outlasts_a_reload(student: Chrome, host: str) -> Non
             tap(student, find(student, ".help-choice label:nth-of-type(2)"))
 
 
+def test_a_size_that_was_not_left_outlasts_a_reload(student: Chrome, host: str) -> None:
+    """Nothing is said of it yet; once the field is left, it is."""
+    open_page(student, f"{host}examples/{BILGE}/?help=all")
+    Select(find(student, ".loop-walk .your-term select")).select_by_visible_text("+")
+    find(student, ".loop-walk .your-term input").send_keys("12")
+    student.refresh()
+    phone.wait_for(student, ".loop-walk .your-term")
+    field = find(student, ".loop-walk .your-term input")
+    assert field.get_property("value") == "12"
+    field.send_keys(".6", Keys.TAB)
+    assert find(student, "live-example [role=status]").text.startswith("Right.")
+
+
+def test_a_heading_says_what_the_fields_take(student: Chrome, host: str) -> None:
+    """As long as there are fields in the walk; then it is the worked table again."""
+    open_page(student, f"{host}examples/{BILGE}/?help=all")
+    headings = "return [...document.querySelectorAll('table.walk')].map(each => [...each.tHead.rows[0].cells].filter(cell => cell.checkVisibility()).map(cell => cell.textContent).join())"
+    assert set(student.execute_script(headings)) == {"Part,Sign and size of the term"}
+    while buttons := find_all(student, ".loop-walk:nth-of-type(1) .your-term .quiet-button"):
+        tap(student, buttons[0])
+    first, *others = student.execute_script(headings)
+    assert first == "Part,Walked,Term"
+    assert set(others) == {"Part,Sign and size of the term"}
+
+
 @pytest.mark.parametrize("flip", ["", "&flip=I1.I2.I3"])
 def test_blanks_at_a_junction_do_not_tell_what_enters(student: Chrome, host: str, flip: str) -> None:
     """They come in the order of the currents, and the first of them are the reader's."""

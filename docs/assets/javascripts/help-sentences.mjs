@@ -22,6 +22,7 @@ export default {
   "help.sign": "Sign of the term of {name}",
   "help.size": "Size of the term of {name} in {unit}, without sign",
   "help.size_field": "size",
+  "help.column": "Sign and size of the term",
   "help.plus": "+",
   "help.minus": "\u2212",
   "help.neither": "0: no change of potential",

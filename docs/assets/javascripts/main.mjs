@@ -123,6 +123,12 @@ addEventListener("popstate", () => {
   typed = history.state?.typed;
 });
 
+/** While the drawer lies over a page, the tab key reaches nothing behind it. */
+const drawer = document.getElementById("__drawer");
+drawer?.addEventListener("change", () => {
+  for (const behind of document.querySelectorAll(".md-content, .md-footer")) behind.inert = drawer.checked;
+});
+
 const watcher = new IntersectionObserver((entries) => entries.filter((entry) => entry.isIntersecting).forEach(bringNear), { rootMargin: "100%" });
 for (const element of document.querySelectorAll(Object.keys(whenNear).join())) watcher.observe(element);
 

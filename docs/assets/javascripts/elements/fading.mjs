@@ -85,7 +85,7 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
     const { junction, loop } = place.dataset;
     const equation = equationInUnits(findEquation(junction ? "junction" : "loop", junction ?? loop, worked.topology), worked.units);
     if (junction) equation.terms = inOrder(equation.terms, worked.topology);
-    return new YourEquation({ place, equation, help, worked, answers: this.#answers, onChange: (says) => this.#onChange(says, place) });
+    return new YourEquation({ place, equation, help, worked, answers: this.#answers, onChange: (says) => this.#onChange(says, place), onTyped: () => this.#keep() });
   }
 
   #keep() {

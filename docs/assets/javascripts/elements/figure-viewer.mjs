@@ -94,6 +94,12 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
     if (!history.state?.full) this.dialog.close();
   }
 
+  /** An entry of the full screen that was closed by hand, after arrows were turned in it, looks like the one before: it is passed over. */
+  #passOver({ navigationType, from }) {
+    if (navigationType !== "traverse" || !history.state?.full || this.dialog.open) return;
+    history.go(Math.sign(globalThis.navigation.currentEntry.index - from.index));
+  }
+
   /** Scale the whole figure into the screen. */
   showWhole() {
     this.#setScale(this.#fit());
@@ -118,7 +124,7 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
   }
 
   #fit() {
-    return fitting(this.size, { width: this.stage.clientWidth - 16, height: this.stage.clientHeight - 16 });
+    return fitting(this.size, { width: this.stage.clientWidth - 4, height: this.stage.clientHeight - 4 });
   }
 
   #makeDialog(label) {
@@ -137,6 +143,7 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
     this.#listen(dialog, "keydown", (event) => this.#onKey(event));
     this.#listen(dialog, "close", () => this.#onClose());
     this.#listen(globalThis.window, "popstate", () => this.#onHistory());
+    if (globalThis.navigation) this.#listen(globalThis.navigation, "currententrychange", (event) => this.#passOver(event));
     if (this.closest("article")) this.#listen(this.closest("article"), "example-change", () => this.#follow());
     this.#listen(globalThis.window, "resize", () => dialog.open && this.#setScale(this.#scale));
     this.#listen(this.stage, "wheel", (event) => this.#onWheel(event), { passive: false });

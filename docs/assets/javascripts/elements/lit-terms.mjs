@@ -94,7 +94,7 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     const found = this.topology.loops.find((each) => each.name === name);
     if (!found) return this.end();
     const isRing = place.matches(".loop");
-    const light = { loop: [name], part: found.steps.map((step) => step.part.name) };
+    const light = { loop: [name], part: found.steps.map((step) => step.part.name), steps: found.steps };
     this.#begin(place, light, isRing ? null : tell("light.lit", { name: setName(name, "loop") }));
     if (!isRing) return;
     const says = [...setText(`${name}: ${loopWords(found, this.example.worked.layout)}`, this.topology), "."];

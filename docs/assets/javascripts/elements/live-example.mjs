@@ -213,17 +213,21 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     else this.#copy();
   }
 
-  /** Copy the address; where the browser does not let us, show it in a field, selected. */
+  /**
+   * Copy the address, without the section that was last led to: who copies it looks at the top of the page. Where the
+   * browser does not let us, show it in a field, selected.
+   */
   async #copy() {
     this.#finish();
+    const address = location.href.replace(location.hash, "");
     try {
-      await navigator.clipboard.writeText(location.href);
+      await navigator.clipboard.writeText(address);
       this.announce(say("live.copied"));
       bringIntoRoom(this);
     } catch {
       const field = this.querySelector("input");
       field.hidden = false;
-      field.value = location.href;
+      field.value = address;
       field.focus();
       field.select();
       this.announce(say("live.copy_by_hand"));

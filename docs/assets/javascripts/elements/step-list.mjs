@@ -52,9 +52,9 @@ function readLoops(section, topology) {
       prompt: tell(`steps.${kindOf(row, topology)}`, { loop, part: setName(row.dataset.part, "part") }),
       light: lightRow(row, topology),
     }));
-    const parts = rows.map((row) => row.dataset.part);
+    const { steps } = topology.loops.find((each) => each.name === name);
     const rest = [...walk.querySelectorAll(":scope > :is(.equation, .set-repeats)")];
-    return [...open, { name, shown: rest, prompt: tell("steps.equation", { loop }), light: { loop: [name], part: parts } }];
+    return [...open, { name, shown: rest, prompt: tell("steps.equation", { loop }), light: { loop: [name], part: steps.map((step) => step.part.name), steps } }];
   });
 }
 

@@ -14,10 +14,10 @@ const signs = { "+": "help.plus", "-": "help.minus", 0: "help.neither" };
 export class YourEquation {
   /**
    * @param {{place: Element, equation: object, help: string, worked: object, answers: Map<string, object>,
-   *   onChange: (says: string) => void}} given place: the item of a junction or the walk of a loop
+   *   onChange: (says: string) => void, onTyped: () => void}} given place: the item of a junction or the walk of a loop
    */
-  constructor({ place, equation, help, worked, answers, onChange }) {
-    Object.assign(this, { place, equation, worked, answers, onChange });
+  constructor({ place, equation, help, worked, answers, onChange, onTyped }) {
+    Object.assign(this, { place, equation, worked, answers, onChange, onTyped });
     this.made = [];
     this.withheld = [];
     this.rule = this.#keep("rule", { rule: "" });
@@ -109,8 +109,16 @@ export class YourEquation {
   #writeLoop() {
     const frame = this.place.querySelector(".table-frame");
     this.#put(this.#makeRule(), (made) => frame.before(made));
-    const rows = this.place.querySelectorAll("table.walk tbody tr");
+    const [heading, ...rows] = this.place.querySelectorAll("table.walk tr");
+    this.#nameColumn(heading);
     for (const each of this.terms) if (each.answer) this.#writeRow(rows[each.at], each);
+  }
+
+  /** While fields stand in a table, its heading says what goes into them. */
+  #nameColumn(heading) {
+    if (!this.missing) return;
+    this.#withhold([...heading.cells].slice(1));
+    this.column = this.#put(build(["th", { scope: "col", colspan: "2" }, say("help.column")]), (made) => heading.append(made));
   }
 
   #writeRow(row, each) {
@@ -147,6 +155,10 @@ export class YourEquation {
     const judge = () => (sign.value !== answer.sign || (size && size.value !== answer.size)) && this.#check(view);
     onChosen(sign, judge);
     size?.addEventListener("change", judge);
+    size?.addEventListener("input", () => {
+      answer.typed = size.value;
+      this.onTyped();
+    });
     show.addEventListener("click", () => this.#stand(view, "shown"));
     if (answer.stands) this.#showStanding(view);
   }
@@ -163,7 +175,7 @@ export class YourEquation {
     const { units } = this.worked;
     const unit = term.current ? units.resistance : units.voltage;
     const input = build(["input", { type: "text", inputmode: "decimal", autocomplete: "off", "aria-label": say("help.size", { name, unit }), placeholder: say("help.size_field"), size: "5" }]);
-    input.value = answer.size;
+    input.value = answer.typed ?? answer.size;
     return input;
   }
 
@@ -199,7 +211,10 @@ export class YourEquation {
 
   /** When the last term stands, the whole equation does. */
   #finish() {
-    if (!this.missing) for (const element of this.withheld) element.removeAttribute("data-withheld");
+    if (this.missing) return;
+    for (const element of this.withheld) element.removeAttribute("data-withheld");
+    this.column?.remove();
+    this.made = this.made.filter((each) => each !== this.column);
   }
 
   #makeRule() {
