@@ -43,6 +43,8 @@ class Line:
     right: Fraction
     scale: Fraction = Fraction(1)
     """What the line as first written was divided by; never negative."""
+    is_turned: bool = False
+    """Whether every current has the other sign than in the loop equation."""
 
 
 Forms = dict[str, dict[str, int]]
@@ -143,7 +145,7 @@ class Writer:
             number, equation = self.loop_of(row)
             self.express_for(row)
             helpers = tuple(self.number_of[current] for current in equation.factors if current in self.number_of)
-            self.add(id(row), Action.INSERT, uses=(number + 1, *helpers), **said)
+            self.add(id(row), Action.INSERT, uses=(number + 1, *helpers), is_turned=row.scale < 0, **said)
 
     def find(self, current: str) -> None:
         """Find one current, with whatever must be found before it."""

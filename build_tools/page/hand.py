@@ -50,7 +50,7 @@ def tell_line(line: Line) -> str:
     if line.action is Action.COMBINE:
         return say("hand.combine", combination=combination(line), divided=divided(line))
     if line.action is Action.INSERT:
-        return say("hand.insert" if rest else "hand.in_order", first=first, lines=listed(rest), divided=divided(line))
+        return say("hand.insert" if rest else "hand.in_order", first=first, lines=listed(rest), turned=turned(line), divided=divided(line))
     return say("hand.from_with" if rest else "hand.from", first=first, lines=listed(rest))
 
 
@@ -63,6 +63,13 @@ def combination(line: Line) -> str:
         size = "" if abs(multiplier) == 1 else f"{abs(multiplier)} {TIMES} "
         text += f"{' ' if text else ''}{sign}{' ' if text else ''}{size}({use})"
     return text
+
+
+def turned(line: Line) -> str:
+    """Where the signs of the currents are not those of the equation, how they came to be the others."""
+    if not line.is_turned:
+        return ""
+    return say("hand.across" if line.right else "hand.turned")
 
 
 def divided(line: Line) -> str:

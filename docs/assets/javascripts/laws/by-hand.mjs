@@ -17,7 +17,7 @@ const MOST_TRIES = { 1: 40, 2: 80, 3: 80, 4: 30, 5: 6 };
 /**
  * @typedef {import("./equation.mjs").Equation} Equation
  * @typedef {{number: number, action: "express" | "insert" | "combine" | "find", uses: number[], multipliers: bigint[],
- *   current: string, terms: [string, Fraction][], right: Fraction, scale: Fraction}} Line Σ factor × current = right
+ *   current: string, terms: [string, Fraction][], right: Fraction, scale: Fraction, isTurned?: boolean}} Line Σ factor × current = right
  * @typedef {import("./fraction.mjs").Fraction} Fraction
  */
 

@@ -73,7 +73,7 @@ class Writer {
     this.expressFor(row);
     const { number, currents } = this.loopOf(row);
     const helpers = currents.filter((current) => this.numberOf.has(current)).map((current) => this.numberOf.get(current));
-    this.add(row, "insert", { uses: [number + 1, ...helpers], ...said });
+    this.add(row, "insert", { uses: [number + 1, ...helpers], isTurned: scale.isNegative, ...said });
   }
 
   /** Finds one current, with whatever must be found before it. */

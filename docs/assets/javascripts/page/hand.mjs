@@ -42,7 +42,7 @@ export function tellLine(line) {
   const [first, ...rest] = line.uses.map((use) => say("hand.line", { number: use }));
   const lines = listed(rest);
   if (line.action === "combine") return say("hand.combine", { combination: combination(line), divided: divided(line) });
-  if (line.action === "insert") return say(rest.length ? "hand.insert" : "hand.in_order", { first, lines, divided: divided(line) });
+  if (line.action === "insert") return say(rest.length ? "hand.insert" : "hand.in_order", { first, lines, turned: turned(line), divided: divided(line) });
   return say(rest.length ? "hand.from_with" : "hand.from", { first, lines });
 }
 
@@ -56,6 +56,9 @@ function combination({ multipliers, uses }) {
     return `${sign}${at ? " " : ""}${size === 1n ? "" : `${size} ${TIMES} `}(${use})`;
   }).join(" ");
 }
+
+/** Where the signs of the currents are not those of the equation, how they came to be the others. */
+const turned = ({ isTurned, right }) => (isTurned ? say(right.isZero ? "hand.turned" : "hand.across") : "");
 
 /** What is done to the line as first written. */
 function divided({ scale }) {

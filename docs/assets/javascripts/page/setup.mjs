@@ -75,6 +75,7 @@ export function viewLoops(worked) {
     enough: say("loops.enough", { count: loopSet.needed }),
     unknowns: say("count.unknowns", { count: topology.branches.length }),
     equations: say("count.junction_equations", { count: used }),
+    ...unitSymbols(worked.units),
   });
   const numbers = new Map(written.equations.map((each, at) => [`${each.rule} ${each.origin}`, at + 1]));
   const walks = topology.loops.map((loop) => viewLoop(loop, worked, numbers.get(`loop ${loop.name}`)));
@@ -123,7 +124,13 @@ export function sumText(sum) {
 
 function viewWalk(term, topology) {
   const why = setText(say(`reason.${term.reason.replaceAll(" ", "_").replace("the_", "")}`, { current: term.current }), topology);
-  return ["tr", { "data-part": term.origin }, rowHeading(...setText(term.origin, topology)), cell(...why), numberCell(math(signedTerm(term)))];
+  return ["tr", { "data-part": term.origin }, rowHeading(["span", {}, ...setText(walkedName(term, topology), topology)]), cell(...why), numberCell(math(signedTerm(term)))];
+}
+
+/** The part of a term; a battery with internal resistance has two terms, and each says which it is. */
+function walkedName({ origin: part, current }, topology) {
+  const { emf, resistance } = topology.part[part];
+  return emf.isZero || resistance.isZero ? part : say(current ? "loops.internal" : "loops.emf", { part });
 }
 
 /** A term with its sign, plus signs too: + 12, − 4 I1. */
