@@ -160,6 +160,22 @@ test("everything it can say of a slip has its places filled", () => {
   }
 });
 
+test("a single emf and the resistor terms beside it do not fit, and which of them to turn is left open", () => {
+  for (const text of ["9 = -3 I1 - I3", "-9 = 3 I1 + I3", "9 + 3 I1 + I3 = 0"]) {
+    const { faults } = checkEquation(example("frost-bridge"), text);
+    assert.deepEqual(faults.map(({ slip }) => slip), ["emf-sign"]);
+    assert.match(sentence(faults[0].say), /the emf of E1 has the wrong sign: turn its sign, or that of every resistor term\./);
+  }
+  const [{ say }] = checkEquation(example("bilge-pump-two-banks"), "12.6 + 11.4 - 0.1 I1 + 0.2 I2 = 0").faults;
+  assert.match(sentence(say), /^You go through E2 from plus to minus/);
+});
+
+test("a law that an equation is near is told with its kind", () => {
+  const told = (name, text) => sentence(checkEquation(example(name), text).say);
+  assert.match(told("frost-bridge", "I1 + I2 = I3"), /the equations of junction c and of junction e, but/);
+  assert.match(told("alarm-capacitor", "9 = 3000 I2 - 6 I3"), /the currents of loop L2: check each value, its prefix and its sign\.$/);
+});
+
 test("where nothing is near nothing is named, and a question is asked", () => {
   const { verdict, origin, faults, say } = checkEquation(example("link-wire"), "99 I2 + 17 I4 + I5 = 3");
   assert.deepEqual([verdict, origin, faults, say.key], ["false", null, [], "unrelated"]);

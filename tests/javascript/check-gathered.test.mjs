@@ -69,8 +69,8 @@ const single = [
   ["12 + 3 I1 + 12 I1 = 0", "branch-sign", "I1 keeps its arrow all along R1, R2. In your equation all their terms have the wrong sign: − 15 I1, not + 15 I1."],
   ["12 - 9 I1 = 0", "resistor-sign", "You go through R1 along I1, so the potential drops there: − 3 I1, in all − 15 I1, not − 9 I1."],
   ["12 + 3 I1 - 12 I1 = 0", "resistor-sign", "You go through R1 along I1, so the potential drops there: − 3 I1, not + 3 I1."],
-  ["12 - 3 I1 - 13 I1 = 0", "wrong-value", "The term of R2 does not have its value: − 12 I1, not − 13 I1."],
-  ["12 - 13.5 I1 = 0", "wrong-value", "The term of R1 does not have its value: − 3 I1, in all − 15 I1, not − 13.5 I1."],
+  ["12 - 3 I1 - 13 I1 = 0", "wrong-value", "The term of R2 should be − 12 I1, not − 13 I1."],
+  ["12 - 13.5 I1 = 0", "wrong-value", "The term of R1 should be − 3 I1, in all − 15 I1, not − 13.5 I1."],
   ["12 - 12 I1 = 0", "missing-resistor", "R1 lies on this loop and is not in your equation: − 3 I1 is missing."],
   ["12 - 18 I1 = 0", "twice", "R1 counts once round this loop: − 3 I1, in all − 15 I1. You count it twice."],
 ];

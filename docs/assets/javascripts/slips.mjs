@@ -34,7 +34,8 @@ export default {
       "section": "loops",
       "sentences": {
         "along": "You go through {part} from minus to plus, so the potential rises there, whatever the current does: {right}, not {written}.",
-        "against": "You go through {part} from plus to minus, so the potential drops there, whatever the current does: {right}, not {written}."
+        "against": "You go through {part} from plus to minus, so the potential drops there, whatever the current does: {right}, not {written}.",
+        "alone": "Beside your resistor terms the emf of {part} has the wrong sign: turn its sign, or that of every resistor term. From minus to plus is a rise; a resistor along its arrow is a drop."
       },
       "when": "the emf of {part} has the wrong sign in one loop equation, as if the current decided it and not the poles",
       "source": "OpenStax, University Physics Volume 2, sec. 10.3 (the rule that prevents it)"
@@ -65,7 +66,7 @@ export default {
       "title": "The signs of all emfs of a loop",
       "rule": "loop rule",
       "section": "loops",
-      "sentence": "The emfs of {parts} all have the wrong sign beside your resistor terms: one walk must decide both.",
+      "sentence": "Beside your resistor terms the emfs of {parts} have the wrong signs: turn them all, or the sign of every resistor term.",
       "when": "all emfs of one loop have the wrong sign beside its resistor terms",
       "source": null
     },
@@ -185,7 +186,7 @@ export default {
       "title": "A wrong value",
       "rule": "loop rule",
       "section": "loops",
-      "sentence": "The term of {parts} does not have its value: {right}, not {written}.",
+      "sentence": "The term of {parts} should be {right}, not {written}.",
       "source": null
     },
     {
@@ -399,7 +400,7 @@ export default {
     "is-sum": "True: it follows from the equations of the page, as {sum}.",
     "is-long-sum": "True: a combination of several equations of the page.",
     "is-answer": "True: that is the answer itself.",
-    "true-only-here": "True with these values, but no loop or junction as it stands, so it does not go into your set: one term makes no difference here only because of the values.",
+    "true-only-here": "True, but only because one term happens to be zero with these values. No loop and no junction has just these terms, so it does not go into your set.",
     "other-units": "With {resistance} in your equation the currents are in {current}.",
     "needs-zero": "An equation needs “= 0” at its end.",
     "in-all": "{right}, in all {whole}",
@@ -408,11 +409,11 @@ export default {
     "moved.missing": "The way your equation is written, that is {thereRight}.",
     "two-faults": "Not true. It may be one of two things.",
     "more-faults": "Not true. Several single slips would give it; look at these first.",
-    "two-terms-off": "Not true. It is near the equation of {where}, but more than one term is off: check it term by term.",
-    "same-currents": "Not true. It has just the currents of {where}: check each value and each sign.",
+    "two-terms-off": "Not true. It is near the equation of {law}, but more than one term is off: check it term by term.",
+    "same-currents": "Not true. It has just the currents of {law}: check each value, its prefix and its sign.",
     "only-emfs": "Not true, and no current stands in it. The emfs are those of the loop {where}; the terms with a current are missing: those of {parts}.",
-    "two-terms-off.both": "Not true. It is equally near the equations of {where} and of {orWhere}, but more than one term is off: check it term by term.",
-    "same-currents.both": "Not true. It has just the currents of {where} and of {orWhere}: check each value and each sign.",
+    "two-terms-off.both": "Not true. It is equally near the equations of {law} and of {orLaw}, but more than one term is off: check it term by term.",
+    "same-currents.both": "Not true. It has just the currents of {law} and of {orLaw}: check each value, its prefix and its sign.",
     "only-emfs.both": "Not true, and no current stands in it. The emfs are those of the loop {where} and of the loop {orWhere}; the terms with a current are missing: those of {parts}, or those of {orParts}.",
     "only-emfs.several": "Not true, and no current stands in it. The emfs are those of several loops; the terms with a current are missing. Which loop is it meant for?",
     "no-current": "Not true, and no current stands in it. Which loop or junction is it meant for?",

@@ -5,7 +5,7 @@ export default {
   "steps.count": "{number} of {all}.",
   "steps.back": "Back",
   "steps.open": "Open",
-  "steps.skip": "Open all of this section",
+  "steps.skip": "Open section",
   "steps.leave": "Stop",
   "steps.end": "That was the last step. Now try it with a direction turned round.",
   "steps.inside.one": "{count} step still closed",

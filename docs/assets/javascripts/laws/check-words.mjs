@@ -37,9 +37,9 @@ function writeSum(sum) {
 
 /** One law or two that an untrue equation is near, with the parts whose terms have a current. */
 export function describeNear(key, laws, otherwise) {
-  const [first, second] = laws.map((law) => ({ where: whereIs(law, false), parts: law.terms.flatMap(({ part, nature, value }) => (nature === "resistance" && value ? [part] : [])).join(", ") }));
+  const [first, second] = laws.map((law) => ({ where: whereIs(law, false), law: `${law.rule} ${whereIs(law, false)}`, parts: law.terms.flatMap(({ part, nature, value }) => (nature === "resistance" && value ? [part] : [])).join(", ") }));
   if (!first) return { key: otherwise, values: {} };
-  return second ? { key: `${key}.both`, values: { ...first, orWhere: second.where, orParts: second.parts } } : { key, values: { origin: laws[0].origin, ...first } };
+  return second ? { key: `${key}.both`, values: { ...first, orWhere: second.where, orLaw: second.law, orParts: second.parts } } : { key, values: { origin: laws[0].origin, ...first } };
 }
 
 /** Slips whose sentences say what enters and what leaves, which no way of writing the equation turns round. */
@@ -64,6 +64,8 @@ const ownCurrent = (part, laws) => (part ? laws.topology.branchOf.get(part).curr
 function sentenceOf({ slip, law, part, column }, turned) {
   if (!["resistor-sign", "emf-sign", "junction-sign", "battery-turned"].includes(slip)) return slip;
   const term = law.terms.find((each) => (slip === "junction-sign" ? each.column === column : each.part === part && each.nature === (slip === "resistor-sign" ? "resistance" : "emf")));
+  // A single emf and all resistor terms have each the wrong sign beside the other: nobody can tell which way was walked.
+  if (slip === "emf-sign" && law.terms.filter(({ nature, value }) => nature === "emf" && value).length === 1) return "emf-sign.alone";
   return `${slip}.${term.forward !== turned ? "along" : "against"}`;
 }
 
