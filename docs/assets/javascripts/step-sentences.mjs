@@ -19,7 +19,7 @@ export default {
   "steps.set": "Next: the equation set. Are there as many equations as unknowns?",
   "steps.express": "Next, from ({use}): write {current} with the other currents. With which signs?",
   "steps.insert": "Next: what you have goes into ({use}). Which currents are left in it?",
-  "steps.order": "Next: put ({use}) in order. Which currents does it hold?",
+  "steps.order": "Next: rearrange ({use}). Which currents does it hold?",
   "steps.combine": "Next: {gone} is to go out of {lines}. What would you multiply each by?",
   "steps.find": "Next: {current} from ({use}). Which numbers go in?",
   "steps.find_alone": "Next: in ({use}) only {current} is left. How large is it, and with which sign?",
