@@ -18,7 +18,8 @@ import { placesOf, termsAt } from "./term-places.mjs";
 import { openToKeys } from "./wide-formulas.mjs";
 
 const ownUse = "a, button:not(.term-key), summary, input, select, label, textarea, dialog";
-const tappable = "table.walk tbody tr, .term, .name, .figure-frame :is([data-part], .loop)";
+// A name in a row of a walk stands for its row, however the words break there.
+const tappable = "table.walk tbody tr, .term, .name:not(table.walk *), .figure-frame :is([data-part], .loop)";
 
 export class LitTerms extends (globalThis.HTMLElement ?? Object) {
   #abort;
