@@ -405,7 +405,7 @@ export default {
     "needs-zero": "An equation needs “= 0” at its end.",
     "in-all": "{right}, in all {whole}",
     "moved": "On the other side of the equals sign it has the other sign.",
-    "moved.term": "The way your equation is written, that is {thereRight}, not {there}.",
+    "moved.term": "In your equation that is {thereRight}, not {there}.",
     "moved.missing": "The way your equation is written, that is {thereRight}.",
     "two-faults": "Not true. It may be one of two things.",
     "more-faults": "Not true. Several single slips would give it; look at these first.",

@@ -102,9 +102,12 @@ function termValues(way, reading, laws, turned) {
   const whole = fraction(law.row[column]);
   const isOnOneSide = left[column].isZero || right[column].isZero;
   const asTyped = (value) => words(value.times(size).times(side));
+  const there = apart ? asTyped(written) : words(typed[column].times(side));
+  // Where the sign is right, no rule of signs has to be told: both are told as they stand in the equation.
+  if (isOnOneSide && apart && !written.isZero && own.isNegative === written.isNegative) return { moved: false, right: asTyped(own), written: there };
   return {
     moved: !seen.equals(side) || !isOnOneSide,
-    ...(isOnOneSide && (apart || own.equals(whole)) ? { thereRight: asTyped(own), there: written.isZero ? "" : apart ? asTyped(written) : words(typed[column].times(side)) } : {}),
+    ...(isOnOneSide && (apart || own.equals(whole)) ? { thereRight: asTyped(own), there: written.isZero ? "" : there } : {}),
     right: apart || own.equals(whole) ? rightWords(own) : sentence({ key: "in-all", values: { right: rightWords(own), whole: rightWords(whole) } }),
     written: words((apart ? written.times(size) : typed[column]).times(seen)),
   };

@@ -92,7 +92,8 @@ function tellFault({ say: said }, place) {
   const moved = said.values.moved && said.values.right && sentence(said).includes(said.values.right);
   const { there, thereRight } = said.values;
   const key = thereRight ? `moved.${there ? "term" : "missing"}` : "moved";
-  return [...tellSaid(said, place), ...(moved ? [" ", ...tellSaid({ key, values: said.values }, place)] : [])];
+  const told = moved && there && thereRight ? { ...said, values: { ...said.values, written: null } } : said;
+  return [...tellSaid(told, place), ...(moved ? [" ", ...tellSaid({ key, values: said.values }, place)] : [])];
 }
 
 function viewDoubts({ doubts = [], units, isOpen }, place) {
