@@ -171,16 +171,17 @@ def view_walk(term: Term, worked: WorkedCircuit) -> WalkRow:
     why = say(f"reason.{term.reason.name.lower()}", current=term.current)
     return WalkRow(
         part=term.origin,
-        name=set_text(name_walked(term, worked), worked.topology),
+        name=set_walked(term, worked),
         why=set_text(why, worked.topology),
         term=to_markup(math(signed_term(term.factor, term.current, term.origin))),
     )
 
 
-def name_walked(term: Term, worked: WorkedCircuit) -> str:
-    """The part of a term; a battery with internal resistance has two terms, and each says which it is."""
+def set_walked(term: Term, worked: WorkedCircuit) -> Markup:
+    """The part of a term, set; a battery with internal resistance has two terms, and each says which it is."""
     part = worked.circuit.part[term.origin]
-    return say("loops.internal" if term.current else "loops.emf", part=part.name) if part.emf and part.resistance else part.name
+    name = set_text(part.name, worked.topology)
+    return tell("loops.internal" if term.current else "loops.emf", part=name) if part.emf and part.resistance else name
 
 
 def signed_term(factor: Fraction, current: str, part: str) -> Element:

@@ -125,7 +125,7 @@ test("a term moved across is told as it was typed", () => {
   const says = (typed) => textsOf(answerEquation(typed, [], placeOf(findExample(records, "bilge-pump-two-banks"))).says).replaceAll("\u00a0", " ");
   for (const typed of ["0.1 I1 + 0.2 I2 = 1.2", "12.6 - 0.1 I1 = 11.4 + 0.2 I2"]) assert.match(says(typed), /: \+ 0.2 I2. In your equation that is − 0.2 I2, not \+ 0.2 I2. Look/);
   assert.match(says("0.1 I1 = 1.2"), /\+ 0.2 I2 is missing. The way your equation is written, that is − 0.2 I2. Look/);
-  assert.match(says("0.1 I1 - 0.7 I2 = 1.2"), /: − 0.2 I2, not − 0.7 I2\. Look/);
+  assert.match(says("0.1 I1 - 0.7 I2 = 1.2"), / − 0.2 I2, not − 0.7 I2\. Look/);
   assert.doesNotMatch(says("12.6 - 0.1 I1 - 11.4 - 0.2 I2 = 0"), /The way|In your/);
 });
 

@@ -55,6 +55,26 @@ def test_every_line_follows_from_the_lines_it_names(path: Path) -> None:
 
 
 @pytest.mark.parametrize("path", files, ids=lambda path: path.stem)
+def test_a_line_knows_whether_all_its_signs_are_turned(path: Path) -> None:
+    """A loop equation with expressions put in has the signs of its line, or the line says that they are turned."""
+    example = work_file(path)
+    rows: dict[int, Row] = {at: (each.factors, each.right) for at, each in enumerate(example.written.equations, 1)}
+
+    for line in example.route.lines:
+        rows[line.number] = as_row(line)
+        if line.action is Action.INSERT:
+            (loop, _), *expressions = (rows[use] for use in line.uses)
+            put = dict(loop)
+            for (current, _), *others in (expression.items() for expression, _ in expressions):
+                for other, factor in others:
+                    put[other] = put.get(other, Fraction(0)) - put[current] * factor
+                del put[current]
+            put = {current: factor for current, factor in put.items() if factor}
+            sign = -1 if line.is_turned else 1
+            assert put == {current: sign * factor * line.scale for current, factor in line.terms}
+
+
+@pytest.mark.parametrize("path", files, ids=lambda path: path.stem)
 def test_the_route_ends_at_the_asked_currents_and_writes_no_fraction_before_the_last_lines(path: Path) -> None:
     """All asked currents are found, as the elimination of the whole matrix finds them; rows hold whole numbers."""
     example = work_file(path)

@@ -32,7 +32,7 @@ def test_no_two_rows_of_a_walk_have_one_name(path: Path) -> None:
 def test_the_terms_of_a_battery_are_named() -> None:
     """The emf is one, the internal resistance the other; a resistor keeps its bare name."""
     first, second = view_loops(work_file(root / "circuits/bilge-pump-two-banks.toml"), None)
-    assert [words(row.name) for row in first.rows[:2]] == ["E1 emf", "E1 internal resistance"]
+    assert [words(row.name) for row in first.rows[:2]] == ["E1\N{NO-BREAK SPACE}emf", "r\N{NO-BREAK SPACE}of\N{NO-BREAK SPACE}E1"]
     assert words(second.rows[-1].name) == "R1"
 
 

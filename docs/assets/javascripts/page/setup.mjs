@@ -124,13 +124,14 @@ export function sumText(sum) {
 
 function viewWalk(term, topology) {
   const why = setText(say(`reason.${term.reason.replaceAll(" ", "_").replace("the_", "")}`, { current: term.current }), topology);
-  return ["tr", { "data-part": term.origin }, rowHeading(["span", {}, ...setText(walkedName(term, topology), topology)]), cell(...why), numberCell(math(signedTerm(term)))];
+  return ["tr", { "data-part": term.origin }, rowHeading(["span", {}, ...setWalked(term, topology)]), cell(...why), numberCell(math(signedTerm(term)))];
 }
 
 /** The part of a term; a battery with internal resistance has two terms, and each says which it is. */
-function walkedName({ origin: part, current }, topology) {
-  const { emf, resistance } = topology.part[part];
-  return emf.isZero || resistance.isZero ? part : say(current ? "loops.internal" : "loops.emf", { part });
+function setWalked({ origin, current }, topology) {
+  const { emf, resistance } = topology.part[origin];
+  const part = setText(origin, topology);
+  return emf.isZero || resistance.isZero ? part : tell(current ? "loops.internal" : "loops.emf", { part });
 }
 
 /** A term with its sign, plus signs too: + 12, − 4 I1. */
