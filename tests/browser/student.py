@@ -60,7 +60,7 @@ def wait_until_calm(browser: Chrome) -> None:
 
 def wait_for(browser: Chrome, selector: str) -> None:
     """Wait until there is such an element."""
-    WebDriverWait(browser, 10).until(lambda _: find_all(browser, selector), selector)
+    WebDriverWait(browser, 10, 0.02).until(lambda _: find_all(browser, selector), selector)
 
 
 def find(browser: Chrome, selector: str) -> WebElement:

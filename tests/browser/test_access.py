@@ -135,9 +135,9 @@ def test_light_pages_are_open_to_everyone(student: Chrome, host: str, name: str,
     screen.prefer(student, scheme)
     student.get(f"{host}embed/link-wire/{name}")
     if name == check:
-        WebDriverWait(student, 5).until(lambda seen: find_all(seen, "check-numbers form"))
+        WebDriverWait(student, 5, 0.02).until(lambda seen: find_all(seen, "check-numbers form"))
         find(student, "[name=equation]").send_keys("I1 = I2 - I3" + Keys.ENTER)
-        WebDriverWait(student, 5).until(lambda seen: find(seen, "check-equation .verdict").text)
+        WebDriverWait(student, 5, 0.02).until(lambda seen: find(seen, "check-equation .verdict").text)
         open_words(student)
         assert student.execute_script(small_targets.replace("article", "main")) == []
     student.execute_script(files("selenium_axe_python").joinpath("axe-core/axe.min.js").read_text(encoding="utf-8"))
@@ -156,7 +156,7 @@ def test_the_frame_of_a_check_has_room_for_a_verdict(student: Chrome, host: str)
         "Emulation.setDeviceMetricsOverride", {"width": width, "height": height, "deviceScaleFactor": 1, "mobile": False}
     )
     student.get(f"{host}embed/link-wire/{check}")
-    WebDriverWait(student, 5).until(lambda seen: find_all(seen, "check-numbers form"))
+    WebDriverWait(student, 5, 0.02).until(lambda seen: find_all(seen, "check-numbers form"))
     find(student, "[name=equation]").send_keys("I1 = I2 - I3" + Keys.ENTER)
-    WebDriverWait(student, 5).until(lambda seen: find(seen, "check-equation .verdict").text)
+    WebDriverWait(student, 5, 0.02).until(lambda seen: find(seen, "check-equation .verdict").text)
     assert student.execute_script("return document.documentElement.scrollHeight") <= height

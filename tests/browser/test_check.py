@@ -72,7 +72,7 @@ def visit(browser: Chrome, host: str, example: str = "link-wire", choices: str =
     browser.get("about:blank")
     console(browser)
     browser.get(f"{host}examples/{example}/{choices}#your-turn")
-    WebDriverWait(browser, 10).until(lambda seen: seen.find_elements(By.NAME, "equation") and seen.find_elements(By.NAME, "I1"))
+    WebDriverWait(browser, 10, 0.02).until(lambda seen: seen.find_elements(By.NAME, "equation") and seen.find_elements(By.NAME, "I1"))
 
 
 def verdict(browser: Chrome, form: str) -> WebElement:
@@ -86,7 +86,7 @@ def try_equation(browser: Chrome, typed: str) -> str:
     field.clear()
     browser.execute_script(watch_script, equation_form)
     field.send_keys(typed, Keys.ENTER)
-    WebDriverWait(browser, 5).until(lambda seen: seen.execute_script("return window.said.length"))
+    WebDriverWait(browser, 5, 0.02).until(lambda seen: seen.execute_script("return window.said.length"))
     return verdict(browser, equation_form).text
 
 
@@ -98,7 +98,7 @@ def try_numbers(browser: Chrome, **typed: str) -> str:
         field.send_keys(typed.get(field.get_attribute("name") or "", ""))
     browser.execute_script(watch_script, numbers_form)
     fields[-1].send_keys(Keys.ENTER)
-    WebDriverWait(browser, 5).until(lambda seen: seen.execute_script("return window.said.length"))
+    WebDriverWait(browser, 5, 0.02).until(lambda seen: seen.execute_script("return window.said.length"))
     return verdict(browser, numbers_form).text
 
 
@@ -162,7 +162,7 @@ def test_keys_type_where_the_cursor_stands_and_leave_the_keyboard_up(phone: Chro
     assert min(side for size in sizes for side in size) >= 44
     assert phone.execute_script("return document.documentElement.scrollWidth") == 360
     field.send_keys(Keys.ENTER)
-    WebDriverWait(phone, 5).until(lambda seen: verdict(seen, equation_form).text)
+    WebDriverWait(phone, 5, 0.02).until(lambda seen: verdict(seen, equation_form).text)
     assert verdict(phone, equation_form).text.startswith("True: the junction rule at c.")
 
 
@@ -176,10 +176,10 @@ def test_the_set_counts_what_is_independent_and_says_what_is_not(phone: Chrome, 
     assert "(3) says nothing new: (3) = (1) + (2)." in own.text
     assert "E2" not in own.text
     own.find_element(By.CLASS_NAME, "hint").click()
-    WebDriverWait(phone, 5).until(lambda seen: seen.find_element(By.CLASS_NAME, "hint-text").text)
+    WebDriverWait(phone, 5, 0.02).until(lambda seen: seen.find_element(By.CLASS_NAME, "hint-text").text)
     assert own.find_element(By.CLASS_NAME, "hint-text").text == "E2 is in none of your equations yet. Walk a loop through it."
     own.find_element(By.CSS_SELECTOR, "[data-remove='2']").click()
-    WebDriverWait(phone, 5).until(lambda _: "(3)" not in own.text)
+    WebDriverWait(phone, 5, 0.02).until(lambda _: "(3)" not in own.text)
     assert "2 of the 5 independent equations" in own.text
     assert "nothing new" not in own.text
 
@@ -207,7 +207,7 @@ def test_the_numbers_of_the_page_are_right_also_against_turned_arrows(phone: Chr
     assert try_numbers(phone, **values) == "Right: every law holds."
     assert "from a to b, up" in phone.find_element(By.CSS_SELECTOR, f"{numbers_form} .way").text
     phone.find_element(By.CSS_SELECTOR, "[data-arrow=I1]").click()
-    WebDriverWait(phone, 5).until(lambda seen: "flip=I1" in seen.current_url, "the entry, which follows the paint")
+    WebDriverWait(phone, 5, 0.02).until(lambda seen: "flip=I1" in seen.current_url, "the entry, which follows the paint")
     assert "from b to a, down" in phone.find_element(By.CSS_SELECTOR, f"{numbers_form} .way").text
     assert verdict(phone, numbers_form).text.startswith("The arrow of I1 is turned")
     assert try_numbers(phone, **values).count("I1 has the right size.") == 1
@@ -247,7 +247,7 @@ def test_an_arrow_that_is_turned_makes_old_equations_untrue_and_says_why(phone: 
     own = phone.find_element(By.CLASS_NAME, "my-set")
     for says in ("Not true any more: an arrow or a value has changed since.", "1 of the 5 independent equations"):
         phone.find_element(By.CSS_SELECTOR, "[data-arrow=I1]").click()
-        WebDriverWait(phone, 5).until(lambda _, said=says: said in own.text)
+        WebDriverWait(phone, 5, 0.02).until(lambda _, said=says: said in own.text)
 
 
 def test_loops_are_called_as_the_reader_chose_them(phone: Chrome, host: str) -> None:
@@ -293,11 +293,11 @@ def test_what_is_typed_goes_along_with_a_choice(phone: Chrome, host: str) -> Non
     visit(phone, host)
     try_numbers(phone, I1="4.5")
     phone.find_element(By.CSS_SELECTOR, "[data-arrow=I1]").click()
-    WebDriverWait(phone, 5).until(lambda seen: "flip=I1" in seen.current_url, "the entry, which follows the paint")
+    WebDriverWait(phone, 5, 0.02).until(lambda seen: "flip=I1" in seen.current_url, "the entry, which follows the paint")
     phone.refresh()
     assert currents_of(phone) == ["4.5", ""]
     phone.find_element(By.NAME, "I2").send_keys("7")
-    WebDriverWait(phone, 5).until(lambda seen: seen.execute_script("return history.state.typed['check-numbers 0'].I2") == "7")
+    WebDriverWait(phone, 5, 0.02).until(lambda seen: seen.execute_script("return history.state.typed['check-numbers 0'].I2") == "7")
     for way in (phone.refresh, phone.back, phone.refresh):
         way()
         assert currents_of(phone) == ["4.5", "7"]
@@ -305,14 +305,14 @@ def test_what_is_typed_goes_along_with_a_choice(phone: Chrome, host: str) -> Non
 
 def currents_of(browser: Chrome) -> list[str | None]:
     """What stands in the first two fields, once they are there."""
-    WebDriverWait(browser, 10).until(lambda seen: seen.find_elements(By.NAME, "I1"))
+    WebDriverWait(browser, 10, 0.02).until(lambda seen: seen.find_elements(By.NAME, "I1"))
     return [browser.find_element(By.NAME, name).get_attribute("value") for name in ("I1", "I2")]
 
 
 def come_near(browser: Chrome) -> None:
     """Scroll to the forms, and wait until the work in them is there again."""
     browser.execute_script("document.querySelector('#your-turn').scrollIntoView()")
-    WebDriverWait(browser, 10).until(
+    WebDriverWait(browser, 10, 0.02).until(
         lambda seen: seen.find_elements(By.CSS_SELECTOR, ".set .as-typed") and seen.find_elements(By.NAME, "I1")
     )
 
@@ -355,7 +355,7 @@ def test_a_check_in_a_lesson_has_its_own_circuit_and_directions(phone: Chrome, h
     data = json.dumps(printed(phone))
     phone.get(host)
     phone.execute_script(lesson_script, kind, data)
-    WebDriverWait(phone, 5).until(lambda seen: seen.find_elements(By.CSS_SELECTOR, f"check-{kind} form"))
+    WebDriverWait(phone, 5, 0.02).until(lambda seen: seen.find_elements(By.CSS_SELECTOR, f"check-{kind} form"))
     if kind == "equation":
         assert try_equation(phone, "I2 + I3 + I1 = 0").startswith("True: the junction rule at c.")
         try_equation(phone, "I1 = I2 + I3")

@@ -20,7 +20,7 @@ def opened(browser: Chrome, host: str, site: Path) -> Iterator[Chrome]:
     screen.resize(browser, 360)
     screen.console(browser)
     browser.get(host + screen.an_example(site))
-    WebDriverWait(browser, 10).until(lambda _: browser.find_elements(By.CSS_SELECTOR, ".figure-tools"), "the figure's tools")
+    WebDriverWait(browser, 10, 0.02).until(lambda _: browser.find_elements(By.CSS_SELECTOR, ".figure-tools"), "the figure's tools")
     browser.execute_script("document.querySelector('.figure-tools').scrollIntoView({block: 'center'})")
     browser.find_element(By.CSS_SELECTOR, ".figure-open").click()
     yield browser
@@ -62,36 +62,36 @@ def test_back_closes_it_and_does_no_more(opened: Chrome) -> None:
     """Behind it the page stays as it is; closed otherwise, it leaves no entry behind."""
     state = "return [document.querySelector('.figure-dialog').open, location.search, Boolean(history.state?.full)]"
     example = "document.querySelector('live-example')"
-    WebDriverWait(opened, 10).until(lambda _: opened.execute_script(f"return {example}.worked && {example}.isWritten"))
+    WebDriverWait(opened, 10, 0.02).until(lambda _: opened.execute_script(f"return {example}.worked && {example}.isWritten"))
     press(opened, "Close")
-    WebDriverWait(opened, 5).until(lambda _: opened.execute_script(state) == [False, "", False])
+    WebDriverWait(opened, 5, 0.02).until(lambda _: opened.execute_script(state) == [False, "", False])
     opened.execute_script(f"{example}.change({{flip: [{example}.worked.topology.branches[0].current]}})")
-    WebDriverWait(opened, 5).until(lambda _: opened.execute_script("return location.search"))
+    WebDriverWait(opened, 5, 0.02).until(lambda _: opened.execute_script("return location.search"))
     chosen = opened.execute_script("return location.search")
     opened.find_element(By.CSS_SELECTOR, ".figure-open").click()
     opened.back()
-    WebDriverWait(opened, 5).until(lambda _: opened.execute_script(state) == [False, chosen, False])
+    WebDriverWait(opened, 5, 0.02).until(lambda _: opened.execute_script(state) == [False, chosen, False])
     opened.back()
-    WebDriverWait(opened, 5).until(lambda _: opened.execute_script(state) == [False, "", False])
+    WebDriverWait(opened, 5, 0.02).until(lambda _: opened.execute_script(state) == [False, "", False])
 
 
 def test_an_arrow_turns_in_it_and_on_the_page(opened: Chrome) -> None:
     """A tap near an arrow does what it does on the page, and stays when the dialog closes."""
     arrow = "document.querySelector('.figure-stage .arrow')"
-    WebDriverWait(opened, 10).until(lambda _: opened.execute_script("return document.querySelector('live-example').worked"))
+    WebDriverWait(opened, 10, 0.02).until(lambda _: opened.execute_script("return document.querySelector('live-example').worked"))
     spot = opened.execute_script(
         f"const {{x, y, width, height}} = {arrow}.querySelector('.head').getBoundingClientRect(); return [x + width / 2, y + height / 2]"
     )
     touch(opened, "touchStart", tuple(spot))
     touch(opened, "touchEnd")
     turned = f"return {arrow}.matches('.turned') && document.querySelector('.figure-frame .arrow').matches('.turned')"
-    WebDriverWait(opened, 5).until(lambda _: opened.execute_script(turned))
+    WebDriverWait(opened, 5, 0.02).until(lambda _: opened.execute_script(turned))
     press(opened, "Close")
     assert opened.execute_script("return location.search").startswith("?flip=")
     assert opened.execute_script("return [history.state.full ?? null, location.search.length > 6]") == [None, True]
     for move, search in ((opened.back, ""), (opened.forward, opened.execute_script("return location.search"))):
         move()
-        WebDriverWait(opened, 5).until(
+        WebDriverWait(opened, 5, 0.02).until(
             lambda _, search=search: opened.execute_script("return [location.search, Boolean(history.state?.full)]") == [search, False]
         )
         assert opened.execute_script(
@@ -138,7 +138,7 @@ def test_escape_and_close_lead_back(opened: Chrome) -> None:
     focused = "return [document.querySelector('.figure-dialog').open, document.activeElement.textContent]"
     opened.find_element(By.CSS_SELECTOR, ".figure-stage").send_keys(Keys.ESCAPE)
     assert opened.execute_script(focused) == [False, "Full screen"]
-    WebDriverWait(opened, 5).until(lambda _: not opened.execute_script("return history.state?.full"))
+    WebDriverWait(opened, 5, 0.02).until(lambda _: not opened.execute_script("return history.state?.full"))
     opened.find_element(By.CSS_SELECTOR, ".figure-open").click()
     press(opened, "Close")
     assert opened.execute_script(focused) == [False, "Full screen"]

@@ -154,7 +154,7 @@ def test_a_figure_is_a_stop_only_where_it_scrolls(student: Chrome, host: str) ->
     """Where all of it is shown there is nothing to do for the keys; pinned and cut, the arrow keys move it."""
     open_page(student, f"{host}examples/neutral-wire/")
     stop = "return document.querySelector('.figure-frame').tabIndex"
-    WebDriverWait(student, 5).until(lambda _: student.execute_script(stop) == -1)
+    WebDriverWait(student, 5, 0.02).until(lambda _: student.execute_script(stop) == -1)
     phone.hold(student, 360, 560)
     student.execute_script("document.querySelector('.figure-pin-button').click(); document.querySelector('#loops').scrollIntoView()")
     phone.wait_for(student, "figure-pin.stuck.cut")

@@ -61,7 +61,7 @@ def test_a_form_that_came_late_takes_what_the_entry_before_had(phone: Chrome, ho
     phone.execute_script("const old = document.querySelector('check-numbers'); old.replaceWith(old.cloneNode())")
     assert typed_in(phone)[0] == ""
     phone.back()
-    WebDriverWait(phone, 5).until(lambda _: typed_in(phone)[0] == "4.02")
+    WebDriverWait(phone, 5, 0.02).until(lambda _: typed_in(phone)[0] == "4.02")
     phone.refresh()
     assert typed_in(phone)[0] == "4.02"
 
@@ -69,7 +69,7 @@ def test_a_form_that_came_late_takes_what_the_entry_before_had(phone: Chrome, ho
 def typed_in(browser: Chrome) -> list[str]:
     """What stands in the second field for a current and in that for an equation, once they are there."""
     browser.execute_script("document.querySelector('#your-turn').scrollIntoView()")
-    WebDriverWait(browser, 10).until(lambda seen: seen.find_elements(By.NAME, "I2") and seen.find_elements(By.NAME, "equation"))
+    WebDriverWait(browser, 10, 0.02).until(lambda seen: seen.find_elements(By.NAME, "I2") and seen.find_elements(By.NAME, "equation"))
     return [str(browser.find_element(By.NAME, name).get_property("value")) for name in ("I2", "equation")]
 
 
@@ -120,7 +120,7 @@ def test_a_set_is_there_again_after_a_link_with_other_values(phone: Chrome, host
     assert not phone.find_elements(By.CSS_SELECTOR, ".my-set li")
     phone.back()
     typed_in(phone)
-    WebDriverWait(phone, 5).until(lambda seen: len(seen.find_elements(By.CSS_SELECTOR, ".my-set li")) == 1)
+    WebDriverWait(phone, 5, 0.02).until(lambda seen: len(seen.find_elements(By.CSS_SELECTOR, ".my-set li")) == 1)
 
 
 def test_an_arrow_turned_beside_a_number_says_what_becomes_of_its_sign(phone: Chrome, host: str) -> None:
@@ -129,9 +129,9 @@ def test_an_arrow_turned_beside_a_number_says_what_becomes_of_its_sign(phone: Ch
     phone.find_element(By.NAME, "I2").send_keys("-3")
     calm = "return document.querySelector('live-example').isWritten && !document.querySelector('[aria-busy]')"
     for name, told in (("I1", ""), ("I2", "The arrow of I2 is turned: now type your number with the other sign.")):
-        WebDriverWait(phone, 5).until(lambda seen: seen.execute_script(calm), "a page at rest")
+        WebDriverWait(phone, 5, 0.02).until(lambda seen: seen.execute_script(calm), "a page at rest")
         phone.execute_script(f"document.querySelector('check-numbers [data-arrow={name}]').click()")
-        WebDriverWait(phone, 5).until(
+        WebDriverWait(phone, 5, 0.02).until(
             lambda seen, name=name: seen.find_elements(By.CSS_SELECTOR, f"check-numbers [data-arrow={name}][aria-pressed=true]")
         )
         assert phone.find_element(By.CSS_SELECTOR, "check-numbers [role=status]").text == told
@@ -144,7 +144,7 @@ def test_arrows_beside_numbers_follow_also_when_somebody_has_looked(phone: Chrom
         "document.querySelector('live-example').change({flip: ['I1']}); document.querySelector('check-numbers').source.place()"
     )
     pressed = "check-numbers [data-arrow=I1][aria-pressed=true]"
-    WebDriverWait(phone, 5).until(lambda seen: seen.find_elements(By.CSS_SELECTOR, pressed), pressed)
+    WebDriverWait(phone, 5, 0.02).until(lambda seen: seen.find_elements(By.CSS_SELECTOR, pressed), pressed)
 
 
 def test_who_begins_far_down_need_not_wait(phone: Chrome, host: str) -> None:
@@ -161,4 +161,4 @@ def test_who_begins_far_down_need_not_wait(phone: Chrome, host: str) -> None:
 def submit(browser: Chrome, name: str, typed: str) -> None:
     """Type into a field, check, and wait for what is said."""
     browser.find_element(By.NAME, name).send_keys(typed, Keys.ENTER)
-    WebDriverWait(browser, 5).until(lambda seen: seen.find_element(By.CSS_SELECTOR, f"check-{name} [role=status]").text)
+    WebDriverWait(browser, 5, 0.02).until(lambda seen: seen.find_element(By.CSS_SELECTOR, f"check-{name} [role=status]").text)

@@ -89,7 +89,7 @@ def test_a_phone_reaches_every_section_from_the_drawer(browser: Chrome, host: st
     browser.find_element(By.CSS_SELECTOR, "label.masthead-drawer").click()
     browser.find_element(By.CSS_SELECTOR, ".md-sidebar--primary label[for='__toc']").click()
     link = browser.find_element(By.CSS_SELECTOR, ".md-sidebar--primary a[href$='#by-hand']")
-    WebDriverWait(browser, 5).until(lambda _: link.is_displayed())
+    WebDriverWait(browser, 5, 0.02).until(lambda _: link.is_displayed())
     link.click()
     assert browser.current_url.endswith("#by-hand")
 
@@ -101,8 +101,8 @@ def test_turning_pages_keeps_the_data_of_the_page(browser: Chrome, host: str, si
     follow = browser.find_element(By.CSS_SELECTOR, "a.turn-page-on")
     wanted = urlsplit(follow.get_attribute("href") or "").path
     browser.execute_script("arguments[0].click()", follow)
-    WebDriverWait(browser, 5).until(lambda _: urlsplit(browser.current_url).path == wanted)
-    WebDriverWait(browser, 5).until(
+    WebDriverWait(browser, 5, 0.02).until(lambda _: urlsplit(browser.current_url).path == wanted)
+    WebDriverWait(browser, 5, 0.02).until(
         lambda _: (
             json.loads(browser.find_element(By.ID, "circuit").get_attribute("textContent") or "{}").get("address")
             == wanted.rstrip("/").rpartition("/")[2]
@@ -118,7 +118,7 @@ def test_search_finds_an_example_by_its_topic(browser: Chrome, host: str) -> Non
     assert [name for name in fetched if name.endswith("search-later.js")]
     assert not [name for name in fetched if "search_index" in name or "/search." in name]
     browser.find_element(By.CSS_SELECTOR, ".md-search__input").send_keys("bare wire")
-    found = WebDriverWait(browser, 10).until(
+    found = WebDriverWait(browser, 10, 0.02).until(
         lambda _: [a.get_attribute("href") or "" for a in browser.find_elements(By.CSS_SELECTOR, ".md-search-result__link")]
     )
     assert [address for address in found if "/examples/" in address]
@@ -127,7 +127,7 @@ def test_search_finds_an_example_by_its_topic(browser: Chrome, host: str) -> Non
 def test_paper_has_no_controls_and_keeps_together_what_is_one(browser: Chrome, host: str) -> None:
     """Printed with scripts on: no button, no line for lessons; a loop stays with its equation, rows are low."""
     browser.get(f"{host}examples/neutral-wire/")
-    WebDriverWait(browser, 10).until(lambda seen: seen.find_elements("css selector", "[data-turn]"))
+    WebDriverWait(browser, 10, 0.02).until(lambda seen: seen.find_elements("css selector", "[data-turn]"))
     browser.execute_cdp_cmd("Emulation.setTouchEmulationEnabled", {"enabled": True})
     browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"media": "print"})
     controls = "document.querySelectorAll('article :is(button:not(.term-key), select, input, details.use)')"

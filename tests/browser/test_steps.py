@@ -66,7 +66,7 @@ def test_the_whole_walk_step_by_step(student: Chrome, host: str, name: str) -> N
     assert len(unlit) == 5, unlit
     assert student.execute_script("return document.querySelectorAll('[data-section] [hidden]').length") == before
     find(student, ".step-buttons :first-child").click()
-    WebDriverWait(student, 5).until(lambda _: find(student, ".step-count").text == f"{steps - 1} of {steps}.")
+    WebDriverWait(student, 5, 0.02).until(lambda _: find(student, ".step-count").text == f"{steps - 1} of {steps}.")
     find(student, ".step-buttons :last-child").click()
     assert not find(student, ".step-bar").is_displayed()
     assert find(student, ".figure-pin-button").text == "Pin the figure"
@@ -123,7 +123,7 @@ def test_back_goes_one_step_back(student: Chrome, host: str) -> None:
     def go(way: str) -> str:
         address = student.current_url
         getattr(student, way)()
-        WebDriverWait(student, 5).until(lambda _: student.current_url != address)
+        WebDriverWait(student, 5, 0.02).until(lambda _: student.current_url != address)
         return find(student, ".step-count").text.partition(" ")[0] if is_stepping(student) else ""
 
     assert [go("back") for _ in range(4)] == ["2", "1", "0", ""]
@@ -131,7 +131,7 @@ def test_back_goes_one_step_back(student: Chrome, host: str) -> None:
     assert student.execute_script("return document.activeElement.className") == "text-button step-start"
     assert [go("forward") for _ in range(3)] == ["0", "1", "2"]
     assert student.current_url == second
-    WebDriverWait(student, 5).until(lambda _: newest(student) == [])
+    WebDriverWait(student, 5, 0.02).until(lambda _: newest(student) == [])
     assert find(student, "live-example [role=status]").text.startswith("Step 2 of")
     student.refresh()
     phone.wait_for(student, ".step-bar:not([hidden])")
@@ -139,7 +139,7 @@ def test_back_goes_one_step_back(student: Chrome, host: str) -> None:
     for _ in range(2):
         go("back")
     student.back()
-    WebDriverWait(student, 5).until(lambda _: student.current_url == "about:blank")
+    WebDriverWait(student, 5, 0.02).until(lambda _: student.current_url == "about:blank")
 
 
 def test_the_bar_goes_back_as_the_browser_does(student: Chrome, host: str) -> None:
@@ -150,7 +150,7 @@ def test_the_bar_goes_back_as_the_browser_does(student: Chrome, host: str) -> No
         find(student, ".step-next").click()
 
     def number_is(number: int) -> None:
-        WebDriverWait(student, 5).until(lambda _: find(student, ".step-count").text.startswith(f"{number} of"))
+        WebDriverWait(student, 5, 0.02).until(lambda _: find(student, ".step-count").text.startswith(f"{number} of"))
 
     find(student, ".step-buttons :first-child").click()
     number_is(1)
@@ -513,7 +513,7 @@ def test_a_sign_is_judged_when_the_keys_have_come_to_it(student: Chrome, host: s
         for key in keys:
             assert row.find_element("css selector", ".feedback").text == said
             press(student, key)
-        WebDriverWait(student, 2).until(lambda _: row.find_element("css selector", ".feedback").text.startswith(told), told)
+        WebDriverWait(student, 2, 0.02).until(lambda _: row.find_element("css selector", ".feedback").text.startswith(told), told)
 
 
 def test_a_junction_by_keys_goes_from_term_to_term(student: Chrome, host: str) -> None:
@@ -530,7 +530,7 @@ def test_a_junction_by_keys_goes_from_term_to_term(student: Chrome, host: str) -
     press(student, *wrong, Keys.ENTER)
     assert item.find_element("css selector", ".your-term .feedback").text == hint
     press(student, right, Keys.TAB)
-    WebDriverWait(student, 2).until(lambda _: "Right." in item.text)
+    WebDriverWait(student, 2, 0.02).until(lambda _: "Right." in item.text)
     assert student.execute_script("return document.activeElement.matches('.your-term select')")
 
 
@@ -607,7 +607,7 @@ def test_back_and_forward_go_through_the_levels_of_help(student: Chrome, host: s
         tap(student, label)
     for go, asked in ((student.back, "?help=first"), (student.back, ""), (student.forward, "?help=first")):
         go()
-        WebDriverWait(student, 5).until(lambda _, asked=asked: student.execute_script("return location.search") == asked)
+        WebDriverWait(student, 5, 0.02).until(lambda _, asked=asked: student.execute_script("return location.search") == asked)
         assert find(student, "[name=help]:checked").get_attribute("value") == asked.removeprefix("?help=")
         assert bool(find_all(student, ".your-term")) is bool(asked)
 

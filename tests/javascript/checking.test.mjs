@@ -123,16 +123,16 @@ test("an equation without its right side is accepted, and is told what it lacks"
 
 test("a term moved across is told as it was typed", () => {
   const says = (typed) => textsOf(answerEquation(typed, [], placeOf(findExample(records, "bilge-pump-two-banks"))).says).replaceAll("\u00a0", " ");
-  for (const typed of ["0.1 I1 + 0.2 I2 = 1.2", "12.6 - 0.1 I1 = 11.4 + 0.2 I2"]) assert.match(says(typed), /: \+ 0.2 I2. In your equation that is − 0.2 I2, not \+ 0.2 I2. Look/);
+  for (const typed of ["0.1 I1 + 0.2 I2 = 1.2", "12.6 - 0.1 I1 = 11.4 + 0.2 I2"]) assert.match(says(typed), /rises there\. Where you wrote it a rise counts minus: − 0.2 I2, not \+ 0.2 I2\. Look/);
   assert.match(says("0.1 I1 = 1.2"), /\+ 0.2 I2 is missing. The way your equation is written, that is − 0.2 I2. Look/);
   assert.match(says("0.1 I1 - 0.7 I2 = 1.2"), / − 0.2 I2, not − 0.7 I2\. Look/);
-  assert.doesNotMatch(says("12.6 - 0.1 I1 - 11.4 - 0.2 I2 = 0"), /The way|In your/);
+  assert.doesNotMatch(says("12.6 - 0.1 I1 - 11.4 - 0.2 I2 = 0"), /The way|Where you/);
 });
 
 test("what is true only by the values is named and stays out of the set", () => {
   const place = placeOf(findExample(records, "floating-bank"));
   const { set, says } = answerEquation("12 + 0.2 I2 = 3 I3", [], place);
   assert.deepEqual(set, []);
-  assert.match(textsOf(says), /^True, but only because .* with these values\..* not /);
+  assert.match(textsOf(says), /^True, but only because .* with these values: I2\..* not /);
   assert.equal(answerEquation("12 - 0.2 I2 = 3 I3", [], place).set.length, 1);
 });

@@ -8,7 +8,9 @@ export default {
       "section": "loops",
       "sentences": {
         "along": "You go through {part} along {current}, so the potential drops there: {right}, not {written}.",
-        "against": "You go through {part} against {current}, so the potential rises there: {right}, not {written}."
+        "against": "You go through {part} against {current}, so the potential rises there: {right}, not {written}.",
+        "along-moved": "You go through {part} along {current}, so the potential drops there. Where you wrote it a drop counts {sense}: {thereRight}, not {there}.",
+        "against-moved": "You go through {part} against {current}, so the potential rises there. Where you wrote it a rise counts {sense}: {thereRight}, not {there}."
       },
       "when": "the term of {part} with {current} has the wrong sign in one loop equation, in the equation or when moving it across",
       "source": "OpenStax, University Physics Volume 2, sec. 10.3 and OpenStax, College Physics 2e, sec. 21.3 (the rule that prevents it); reported by a teacher: A. Rundquist, blog, 7 October 2014"
@@ -21,7 +23,9 @@ export default {
       "section": "junctions",
       "sentences": {
         "along": "{current} enters junction {where}. With plus for what enters, its term is {right}, not {written}.",
-        "against": "{current} leaves junction {where}. With plus for what enters, its term is {right}, not {written}."
+        "against": "{current} leaves junction {where}. With plus for what enters, its term is {right}, not {written}.",
+        "along-moved": "{current} enters junction {where}. Where you wrote it, what enters counts {sense}: {thereRight}, not {there}.",
+        "against-moved": "{current} leaves junction {where}. Where you wrote it, what leaves counts {sense}: {thereRight}, not {there}."
       },
       "when": "{current} has the wrong sign at junction {where}",
       "source": "OpenStax, University Physics Volume 2, sec. 10.3 (the rule that prevents it)"
@@ -35,6 +39,8 @@ export default {
       "sentences": {
         "along": "You go through {part} from minus to plus, so the potential rises there, whatever the current does: {right}, not {written}.",
         "against": "You go through {part} from plus to minus, so the potential drops there, whatever the current does: {right}, not {written}.",
+        "along-moved": "You go through {part} from minus to plus, so the potential rises there, whatever the current does. Where you wrote it a rise counts {sense}: {thereRight}, not {there}.",
+        "against-moved": "You go through {part} from plus to minus, so the potential drops there, whatever the current does. Where you wrote it a drop counts {sense}: {thereRight}, not {there}.",
         "alone": "Beside your resistor terms the emf of {part} has the wrong sign: turn its sign, or that of every resistor term. From minus to plus is a rise; a resistor along its arrow is a drop."
       },
       "when": "the emf of {part} has the wrong sign in one loop equation, as if the current decided it and not the poles",
@@ -400,12 +406,14 @@ export default {
     "is-sum": "True: it follows from the equations of the page, as {sum}.",
     "is-long-sum": "True: a combination of several equations of the page.",
     "is-answer": "True: that is the answer itself.",
-    "true-only-here": "True, but only because one term happens to be zero with these values. No loop and no junction has just these terms, so it does not go into your set.",
+    "true-only-here": "True, but only because of a current that happens to be zero with these values: {zero}. No loop and no junction has just these terms with these signs, so it does not go into your set.",
     "other-units": "With {resistance} in your equation the currents are in {current}.",
     "needs-zero": "An equation needs “= 0” at its end.",
     "in-all": "{right}, in all {whole}",
     "moved": "On the other side of the equals sign it has the other sign.",
-    "moved.term": "In your equation that is {thereRight}, not {there}.",
+    "sense.plus": "plus",
+    "sense.minus": "minus",
+    "moved.term": "The way your equation is written, that is {thereRight}, not {there}.",
     "moved.missing": "The way your equation is written, that is {thereRight}.",
     "two-faults": "Not true. It may be one of two things.",
     "more-faults": "Not true. Several single slips would give it; look at these first.",

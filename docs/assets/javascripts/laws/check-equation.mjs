@@ -6,7 +6,7 @@
  */
 import { findLaws, followFromPage, rowKey, valueOf, wholeRow } from "./check-laws.mjs";
 import { findMatches, isSpared, isTerm, nameSlips } from "./check-nearest.mjs";
-import { describeFault, describeLaw, describeNear, describeSum } from "./check-words.mjs";
+import { describeFault, describeLaw, describeNear, describeSum, MOST_ROWS } from "./check-words.mjs";
 import { fraction, ONE } from "./fraction.mjs";
 import { readEquation } from "./read-equation.mjs";
 import { hasTwoInner } from "./read-names.mjs";
@@ -109,8 +109,10 @@ function findSum(readings, laws) {
   const reading = sums.find(({ shares, natural, choice }) => isUsual(choice, laws) || (natural && isPutTogether(shares, laws)));
   if (!reading) return null;
   const { shares, natural } = reading;
-  const doubts = natural ? [] : onlyTrueHere(reading, laws);
-  return { verdict: "combination", faults: [], ...describeSum(shares, reading, laws, doubts.length > 0), ...(doubts.length ? { doubts } : {}) };
+  const isLong = shares.length > MOST_ROWS && isLawButForZeros(reading, laws);
+  const doubts = natural && !isLong ? [] : onlyTrueHere(reading, laws);
+  const onlyHere = isLong || doubts.length > 0;
+  return { verdict: "combination", faults: [], ...describeSum(shares, reading, laws, onlyHere), ...(onlyHere ? { doubts } : {}) };
 }
 
 /** How a row is made of the page's equations. Putting one into another takes whole loops, and junctions any number of times. */
@@ -137,7 +139,16 @@ const nameNatural = (reading, laws) => findMatches(reading, scaleOf(reading, law
 
 /** A slip in a term that happens to be zero: true with these values, and no law all the same. */
 function onlyTrueHere(reading, laws) {
-  return tell(nameNatural(reading, laws).filter(({ slip }) => /sign|missing/.test(slip)), reading, laws);
+  return tell(nameNatural(reading, laws).filter(({ slip }) => /sign|missing|extra/.test(slip)), reading, laws);
+}
+
+/** Whether a row is that of a law in all but the terms of currents that happen to be zero. */
+function isLawButForZeros({ row }, { laws, answer }) {
+  const counts = row.map((_, column) => !answer[column]?.isZero);
+  return laws.some((law) => {
+    const pivot = law.row.findIndex((value, column) => value && counts[column]);
+    return pivot >= 0 && row[pivot] && row.every((value, column) => !counts[column] || value * law.row[pivot] === law.row[column] * row[pivot]);
+  });
 }
 
 function findFaults(readings, laws) {

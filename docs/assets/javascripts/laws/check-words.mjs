@@ -27,7 +27,9 @@ export function describeSum(shares, reading, laws, onlyHere) {
   const alone = reading.row.slice(0, -1).filter(Boolean).length === 1;
   const key = onlyHere ? "true-only-here" : alone ? "is-answer" : plainSum && sum.length <= MOST_ROWS ? "is-sum" : "is-long-sum";
   const written = writeSum(sum);
-  return { origin: plainSum ? written : null, say: { key, values: { sum: written } } };
+  const zeros = laws.unknowns.filter((_, column) => laws.answer[column].isZero);
+  const typed = zeros.filter((current) => reading.row[laws.unknowns.indexOf(current)]);
+  return { origin: plainSum ? written : null, say: { key, values: { sum: written, zero: (typed.length ? typed : zeros).join(", ") } } };
 }
 
 function writeSum(sum) {

@@ -10,7 +10,7 @@ export const kindOfSlip = (name) => rows.get(name).kind;
 export const slipRow = (name) => rows.get(name) ?? null;
 
 /**
- * A sentence of ../slips.mjs with its places filled; where `written` is null, what was written is told elsewhere.
+ * A sentence of ../slips.mjs with its places filled.
  * @param {{key: string, values: Record<string, string | null>, when?: object[]}} say what a check says
  * @returns {string}
  */
@@ -19,7 +19,7 @@ export function sentence({ key, values, when = [] }) {
   const row = rows.get(name);
   const text = words.said[key] ?? words.unread[key] ?? row?.sentences?.[variant] ?? row?.[variant ?? "sentence"] ?? "";
   const clauses = when.map((each) => sentence({ key: `${each.key.split(".")[0]}.when`, values: each.values }) || sentence(each));
-  return fill(values.written === null ? text.replace(", not {written}", "") : text, { ...values, when: clauses[0], orWhen: clauses[1] });
+  return fill(text, { ...values, when: clauses[0], orWhen: clauses[1] });
 }
 
 const fill = (text, values) => text.replace(/\{(\w+)\}/g, (_, name) => values[name] ?? "");

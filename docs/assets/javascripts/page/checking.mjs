@@ -87,13 +87,17 @@ function viewFaults({ faults, say: said, near }, place) {
   return [paragraph(...several), ["ul", {}, ...told.map((fault) => ["li", {}, ...tellFault(fault, place)])], ...ways];
 }
 
-/** The term, and where it stands on the other side of the student's equation how it is written there. */
+/** The term; where it stands on the other side of the student's equation, the sign that its kind has there. */
 function tellFault({ say: said }, place) {
   const moved = said.values.moved && said.values.right && sentence(said).includes(said.values.right);
   const { there, thereRight } = said.values;
+  if (moved && there && thereRight) {
+    const sense = sentence({ key: thereRight.startsWith("+") ? "sense.plus" : "sense.minus", values: {} });
+    const told = tellSaid({ key: `${said.key}-moved`, values: { ...said.values, sense } }, place);
+    if (told.length) return told;
+  }
   const key = thereRight ? `moved.${there ? "term" : "missing"}` : "moved";
-  const told = moved && there && thereRight ? { ...said, values: { ...said.values, written: null } } : said;
-  return [...tellSaid(told, place), ...(moved ? [" ", ...tellSaid({ key, values: said.values }, place)] : [])];
+  return [...tellSaid(said, place), ...(moved ? [" ", ...tellSaid({ key, values: said.values }, place)] : [])];
 }
 
 function viewDoubts({ doubts = [], units, isOpen }, place) {
