@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
+from pathlib import Path
+
 import pytest
 
 
@@ -14,3 +18,13 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 def accept(request: pytest.FixtureRequest) -> bool:
     """Whether snapshots are written anew."""
     return bool(request.config.getoption("--accept"))
+
+
+@pytest.fixture(scope="session")
+def records(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A file with every circuit as `solve --json` prints it, for the scripts' tests."""
+    path = tmp_path_factory.mktemp("records") / "records.jsonl"
+    root = Path(__file__).parents[1]
+    done = subprocess.run([sys.executable, "-m", "tests.measure.records"], cwd=root, capture_output=True, text=True, check=True)
+    path.write_text(done.stdout, encoding="utf-8")
+    return path

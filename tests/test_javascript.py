@@ -31,10 +31,10 @@ def test_numerals(text: str, exact: str, three: str) -> None:
     assert (plain(Fraction(text)), rounded(Fraction(text))) == (exact, three)
 
 
-def test_scripts() -> None:
+def test_scripts(records: Path) -> None:
     """Every test of the scripts passes in node."""
     files = sorted(map(str, folder.glob("*.test.mjs")))
-    # Some of them ask Python for the circuits as `solve --json` prints them: this Python, which has what that takes.
-    environment = {**os.environ, "PYTHON": sys.executable}
+    assert len(files) > 10
+    environment = {**os.environ, "RECORDS": str(records), "PYTHON": sys.executable}
     done = subprocess.run([find_node(), "--test", *files], capture_output=True, text=True, env=environment, encoding="utf-8")
     assert done.returncode == 0, done.stdout + done.stderr

@@ -114,8 +114,11 @@ def test_search_finds_an_example_by_its_topic(browser: Chrome, host: str) -> Non
     """Typing a topic lists examples that have it. Who does not search fetches neither worker nor index."""
     screen.resize(browser, 1280)
     browser.get(host)
-    fetched = browser.execute_script("return performance.getEntriesByType('resource').map(entry => entry.name)")
-    assert [name for name in fetched if name.endswith("search-later.js")]
+    names = "return performance.getEntriesByType('resource').map(entry => entry.name)"
+    WebDriverWait(browser, 10, 0.02).until(
+        lambda _: any(name.endswith("search-later.js") for name in browser.execute_script(names)), "the search"
+    )
+    fetched = browser.execute_script(names)
     assert not [name for name in fetched if "search_index" in name or "/search." in name]
     browser.find_element(By.CSS_SELECTOR, ".md-search__input").send_keys("bare wire")
     found = WebDriverWait(browser, 10, 0.02).until(

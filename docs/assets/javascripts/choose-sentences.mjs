@@ -13,7 +13,7 @@ export default {
   "choose.start": "Start at {point}",
   "choose.show": "Show it in the figure",
   "choose.take_out": "Remove from the set",
-  "choose.last": "One loop stays in the set.",
+  "choose.last": "The last loop cannot be removed.",
   "choose.take_in": "Add to the set",
   "choose.new": "Says something new.",
   "choose.nothing_new": "Does not count, for it follows from {names}: remove one of those, or this one.",

@@ -26,7 +26,6 @@ export default {
   "help.plus": "+",
   "help.minus": "\u2212",
   "help.neither": "0: no change of potential",
-  "help.emf": "emf",
   "help.right": "Right. {why}",
   "help.shown": "Shown. {why}",
   "help.wrong": "Not yet. {why}",

@@ -402,7 +402,7 @@ export default {
   "said": {
     "is-junction": "True: the junction rule at {where}.",
     "is-loop": "True: the loop rule round {where}, walked {walk}.",
-    "is-other-loop": "True: the loop rule round the loop {where}, which is not one of the page.",
+    "is-other-loop": "True: the loop rule round the loop {where}, which is not in the set of the page.",
     "is-sum": "True: it follows from the equations of the page, as {sum}.",
     "is-long-sum": "True: a combination of several equations of the page.",
     "is-answer": "True: that is the answer itself.",
@@ -411,6 +411,7 @@ export default {
     "needs-zero": "An equation needs “= 0” at its end.",
     "in-all": "{right}, in all {whole}",
     "moved": "On the other side of the equals sign it has the other sign.",
+    "inner": "r of {part}",
     "sense.plus": "plus",
     "sense.minus": "minus",
     "moved.term": "The way your equation is written, that is {thereRight}, not {there}.",

@@ -23,7 +23,7 @@ export default {
   "steps.combine": "Next: {gone} is to go out of {lines}. What would you multiply each by?",
   "steps.find": "Next: {current} from ({use}). Which numbers go in?",
   "steps.find_alone": "Next: in ({use}) only {current} is left. How large is it, and with which sign?",
-  "steps.matrix": "Next: the matrix form. Where will the zeros stand?",
+  "steps.matrix": "Next: the matrix form. Which numbers stand in each row?",
   "steps.answer": "Next: {name}. Does it flow as assumed, or the other way?",
   "steps.details": "Next: what every part does. Does each battery give power?",
   "steps.check": "Next: a check with what was not used. What must it come to?",

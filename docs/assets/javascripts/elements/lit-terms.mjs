@@ -147,6 +147,7 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
   }
 
   #onClick(event) {
+    if (event.target.closest("[data-do=again]")) return this.end();
     const key = event.target.closest(".term-key");
     if (event.defaultPrevented || (!key && event.target.closest(ownUse)) || event.target.closest("lit-terms, .light-note")) return;
     const place = (key ?? event.target).closest(tappable);

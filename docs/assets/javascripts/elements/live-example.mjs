@@ -80,8 +80,12 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     this.#show(state, announce, mayWait, inFigure);
   }
 
-  /** Make a state an entry of the history. To browsers that is as much work as turning all arrows is. */
+  /**
+   * Make a state an entry of the history. To browsers that is as much work as turning all arrows is. The section that the
+   * address named is left: Back would lead there, far from what it takes back.
+   */
   #enter(state) {
+    if (location.hash) history.replaceState(history.state, "", location.pathname + location.search);
     history.pushState({ ...history.state, from: location.search }, "", this.#address(state));
   }
 

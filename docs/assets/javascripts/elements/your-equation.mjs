@@ -3,7 +3,7 @@
 import { countYours, hasSize, judgeTerm } from "../page/fading.mjs";
 import { setName } from "../page/prose.mjs";
 import { joined, speaking } from "../page/telling.mjs";
-import { tellTerm } from "../page/terms.mjs";
+import { setWalked, tellTerm } from "../page/terms.mjs";
 import page from "../sentences.mjs";
 import sentences from "../help-sentences.mjs";
 import { build } from "./build.mjs";
@@ -49,7 +49,7 @@ export class YourEquation {
 
   #nameOf(term) {
     if (this.equation.rule === "junction") return term.current;
-    return `${term.origin} (${term.current || say("help.emf")})`;
+    return build(["span", {}, ...setWalked(term, this.worked.topology)]).textContent;
   }
 
   /** Take all fields away and show the equation as it is worked out. */

@@ -52,7 +52,9 @@ export function describeFault(way, reading, laws) {
   const { slip, law, match } = way;
   const turned = !ENTERS.has(slip) && isTurned(reading, match.factor.above < 0n !== match.factor.below < 0n);
   const current = way.column === null ? null : laws.unknowns[way.column];
-  const values = { part: way.part, parts: (way.parts ?? [way.part ?? current]).join(", "), current, ownCurrent: ownCurrent(way.part, laws), origin: law.origin, where: whereIs(law, turned), ...termValues(way, reading, laws, turned) };
+  const isInner = current && laws.topology.part[way.part]?.kind === "battery" && !/internal|battery|branch/.test(slip);
+  const part = isInner ? sentence({ key: "inner", values: { part: way.part } }) : way.part;
+  const values = { part, parts: (way.parts ?? [part ?? current]).join(", "), current, ownCurrent: ownCurrent(way.part, laws), origin: law.origin, where: whereIs(law, turned), ...termValues(way, reading, laws, turned) };
   return {
     kind: kindOfSlip(slip), part: way.part, current, origin: law.origin, slip, ...(way.parts ? { parts: way.parts } : {}),
     ...(law.walk.length ? { walk: walkOf(law, turned) } : {}),

@@ -154,7 +154,7 @@ function addToSet(typed, set, place) {
 export function viewSet(set, place) {
   const { rows, independent, needed, missing } = judgeSet(set, place);
   const items = rows.map((row, at) => viewRow(row, set[at], at + 1));
-  const count = missing > 0 ? tell("check.set.count", { independent, needed }) : tell("check.set.enough", { needed });
+  const count = missing > 0 ? tell("check.set.count", { independent, needed }) : tell("check.set.enough", { count: needed });
   return { trees: [["ol", {}, ...items], ["p", { class: "set-count" }, ...count]], missing };
 }
 

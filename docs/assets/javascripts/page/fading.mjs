@@ -11,6 +11,7 @@ import { fraction } from "../laws/fraction.mjs";
 import { fold, readNumber } from "../laws/read-number.mjs";
 import { inUnits, readUnit, sizeOf } from "../laws/read-units.mjs";
 import { setName } from "./prose.mjs";
+import { throughOf } from "./terms.mjs";
 import { speaking } from "./telling.mjs";
 import sentences from "../help-sentences.mjs";
 
@@ -44,7 +45,7 @@ export function judgeTerm(equation, term, { sign, size }, { topology, units }) {
   const signFault = findSignFault(equation, term, sign);
   const found = signFault ?? (isSized && size.trim() ? findSizeFault(term, size, topology, units) : "");
   if (found) {
-    const why = tell(found, namesOf(equation, term, units));
+    const why = tell(found, namesOf(equation, term, topology, units));
     return { verdict: "wrong", fault: signFault ? "sign" : "size", says: notRead.includes(found) ? why : tell("help.wrong", { why }) };
   }
   return isSized && !size.trim() ? { verdict: "open", says: tell("help.sign_right") } : { verdict: "right", says: [] };
@@ -87,7 +88,8 @@ function findSizeFault({ factor, current, origin }, size, topology, units) {
   return topology.part[origin].kind === "battery" ? "help.size_internal" : "help.size_resistance";
 }
 
-function namesOf({ origin }, { origin: part, current }, units) {
+function namesOf({ rule, origin }, term, topology, units) {
+  const { current } = term;
   const unit = current ? units.resistance : units.voltage;
-  return { part: setName(part, "part"), current: setName(current, "current"), junction: setName(origin, "point"), unit };
+  return { part: rule === "loop" ? throughOf(term, topology) : "", current: setName(current, "current"), junction: setName(origin, "point"), unit };
 }

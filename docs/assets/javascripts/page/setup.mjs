@@ -7,6 +7,7 @@ import { equation, math, name, number, operator, row, termSum } from "./mathml.m
 import { setText } from "./prose.mjs";
 import { joined, listed, say, tell } from "./saying.mjs";
 import { cell, column, numberCell, rowHeading, table } from "./table.mjs";
+import { setWalked } from "./terms.mjs";
 import { loopWords, wayInWords } from "./words.mjs";
 
 /**
@@ -125,13 +126,6 @@ export function sumText(sum) {
 function viewWalk(term, topology) {
   const why = setText(say(`reason.${term.reason.replaceAll(" ", "_").replace("the_", "")}`, { current: term.current }), topology);
   return ["tr", { "data-part": term.origin }, rowHeading(["span", {}, ...setWalked(term, topology)]), cell(...why), numberCell(math(signedTerm(term)))];
-}
-
-/** The part of a term; a battery with internal resistance has two terms, and each says which it is. */
-function setWalked({ origin, current }, topology) {
-  const { emf, resistance } = topology.part[origin];
-  const part = setText(origin, topology);
-  return emf.isZero || resistance.isZero ? part : tell(current ? "loops.internal" : "loops.emf", { part });
 }
 
 /** A term with its sign, plus signs too: + 12, − 4 I1. */

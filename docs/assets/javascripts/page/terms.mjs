@@ -30,6 +30,13 @@ export function lightOf({ rule, origin }, terms) {
   return rule === "loop" ? { loop: [origin], part: terms.map((term) => term.origin), current } : { junction: [origin], current };
 }
 
+/** The part of a term; a battery with internal resistance has two terms, and each says which it is. */
+export function setWalked({ origin, current }, topology) {
+  const { emf, resistance } = topology.part[origin];
+  const part = setText(origin, topology);
+  return emf.isZero || resistance.isZero ? part : tell(current ? "loops.internal" : "loops.emf", { part });
+}
+
 /**
  * Why a term has its sign, in one sentence.
  * @param {Equation} equation
@@ -42,8 +49,11 @@ export function tellTerm({ rule, origin }, term, topology) {
   if (rule === "junction") return tell(`light.${reason}`, { current: setName(current, "current"), junction: setName(origin, "point") });
   const sign = say(factor.isZero ? "light.no_sign" : factor.isNegative ? "light.minus" : "light.plus");
   const why = setText(say(reasonKey(reason), { current }), topology);
-  return tell("light.loop", { loop: setName(origin, "loop"), part: setName(term.origin, "part"), why, sign });
+  return tell("light.loop", { loop: setName(origin, "loop"), part: throughOf(term, topology), why, sign });
 }
+
+/** What one goes through at a term: a part, or the internal resistance of a battery. */
+export const throughOf = (term, topology) => (term.current ? setWalked(term, topology) : setName(term.origin, "part"));
 
 /** Where the sentence of a reason stands. */
 export const reasonKey = (reason) => `reason.${reason.replace("the ", "").replaceAll(" ", "_")}`;
