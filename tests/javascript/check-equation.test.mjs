@@ -264,3 +264,19 @@ test("a battery or a branch walked the other way is named, as the one whose term
   assert.deepEqual(told("three-banks", "13-2I3+6-I2=0"), branch("E2, R2"));
   assert.deepEqual(told("three-banks", "6 - I2 + 13 = 2I3"), branch("R3, E3"));
 });
+
+test("an emf or all resistances with a wrong prefix are never true in other units", () => {
+  const says = (address, text) => checkEquation(example(address), text);
+  const cases = [
+    ["bilge-pump-two-banks", "12600 = 0.1 I1 + 4 I3", "prefix", "E1"], ["link-wire", "12800 = 0.2 I1 + 6 I2", "prefix", "E1"],
+    ["frost-bridge", "0.009 = 3 I1 + I3", "prefix", "E1"], ["link-wire", "12.8 = 0.2k I1 + 6k I2", "prefix-of-all", null],
+    ["link-wire", "12.8 = 0.2k I1 + 6 I2", "prefix", "E1"],
+  ];
+  for (const [address, text, slip, part] of cases) {
+    const { verdict, faults: [fault] } = says(address, text);
+    assert.deepEqual([verdict, fault.slip, fault.part], ["false", slip, part], text);
+  }
+  assert.match(sentence(says("link-wire", "12.8 = 0.2k I1 + 6 I2").say), /^The value of r of E1 has another prefix/);
+  assert.equal(sentence(says("link-wire", "12.8 - 6 I1 - 0.2 I2 = 0").say), "The values of r of E1, R1 have changed places.");
+  for (const [address, text] of [["bilge-pump-two-banks", "12600 mV = 0.1 I1 + 4 I3"], ["frost-bridge", "9 - 3000 I1 - 1000 I3 = 0"]]) assert.equal(says(address, text).verdict, "loop", text);
+});

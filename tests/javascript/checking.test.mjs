@@ -85,7 +85,7 @@ test("a hint names a part in no equation, then a junction, and never an equation
 test("numbers that do not fit true equations send the student to the algebra", () => {
   const own = ["I1 = I2 + I3", "I4 = I3 + I5", "12.8 - 0.2 I1 - 6 I2 = 0", "6 I2 = 4 I4", "0.2 I5 + 4 I4 = 12.2"];
   const right = { I1: "4", I2: "2", I3: "2", I4: "3", I5: "1.5" };
-  assert.match(textsOf(answerNumbers(right, own, placeOf(link)).says), /^Your equations are right, so the slip is in solving them/);
+  assert.match(textsOf(answerNumbers(right, own, placeOf(link)).says), /^Your equations are right, but these numbers do not follow from them/);
 });
 
 test("beside a whole set of true equations nobody is asked to type them, and close numbers are not sent to the algebra", () => {
@@ -103,7 +103,7 @@ test("beside a whole set of true equations nobody is asked to type them, and clo
 test("beside enough true equations the broken law is told, and the number that alone does not fit", () => {
   const says = (name, values, equations) => textsOf(answerNumbers(Object.fromEntries(values.map((value, at) => [`I${at + 1}`, value])), equations, placeOf(findExample(records, name))).says);
   const own = ["I1+I2+I3=0", "12-3I1+2I3-13=0", "12-3i1=6-i2"];
-  const solving = "^Your equations are right, so the slip is in solving them. Your numbers do not fit the";
+  const solving = "^Your equations are right, but these numbers do not follow from them. Your numbers do not fit the";
   for (const equations of [own, [...own, "12 - 3 I1 - I2 = 0"]]) assert.match(says("three-banks", ["1", "-2.9", "1.9"], equations), new RegExp(`${solving} loop rule round L1: 0.100\u00a0V are left over. Look`));
   assert.match(says("three-banks", ["1", "-4", "2"], own), new RegExp(`${solving} junction rule at c: 1.00\u00a0A more leave than enter. I2 does not fit I1 and I3. Look`));
   assert.match(says("three-banks", ["1", "-3", "2.2"], own), new RegExp(`${solving} junction rule at c: 0.200\u00a0A more enter than leave. I3 does not fit I1 and I2. Look`));
@@ -126,6 +126,8 @@ test("a term moved across is told as it was typed", () => {
   for (const typed of ["0.1 I1 + 0.2 I2 = 1.2", "12.6 - 0.1 I1 = 11.4 + 0.2 I2"]) assert.match(says(typed), /rises there\. Where you wrote it a rise counts minus: − 0.2 I2, not \+ 0.2 I2\. Look/);
   assert.match(says("0.1 I1 = 1.2"), /\+ 0.2 I2 is missing. The way your equation is written, that is − 0.2 I2. Look/);
   assert.match(says("0.1 I1 - 0.7 I2 = 1.2"), / − 0.2 I2, not − 0.7 I2\. Look/);
+  assert.match(says("12.6 = 4 I3"), /− 0.1 I1 is missing\. The way your equation is written, that is \+ 0.1 I1\. Look/);
+  assert.match(says("12.6 = 0.1 I1 + 4 I1"), /its term is − 4 I3\. The way your equation is written, that is \+ 4 I3\. Look/);
   assert.doesNotMatch(says("12.6 - 0.1 I1 - 11.4 - 0.2 I2 = 0"), /The way|Where you/);
 });
 
@@ -135,4 +137,10 @@ test("what is true only by the values is named and stays out of the set", () => 
   assert.deepEqual(set, []);
   assert.match(textsOf(says), /^True, but only because .* with these values: I2\..* not /);
   assert.equal(answerEquation("12 - 0.2 I2 = 3 I3", [], place).set.length, 1);
+});
+
+test("of two currents that are asked for the one that was not typed is still open", () => {
+  const place = placeOf(findExample(records, "bilge-pump-two-banks"));
+  assert.match(textsOf(answerNumbers({ I1: "", I2: "", I3: "3" }, [], place).says), /^Right\. I2, also asked for: still open\./);
+  assert.match(textsOf(answerNumbers({ I1: "", I2: "-3", I3: "3" }, [], place).says), /^Right\. The other currents are still open/);
 });

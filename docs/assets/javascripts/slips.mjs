@@ -432,6 +432,7 @@ export default {
     "no-law": "A number is no law, so it does not count in the set: check it under My numbers.",
     "right": "Right: every law holds.",
     "right-nearly": "Right, as far as your figures go.",
+    "right-asked": "Right. {currents}, also asked for: still open.",
     "right-so-far": "Right. The other currents are still open, if you want to check them too.",
     "close": "Close: {current} is off by {percent} %. Carry five figures, or fractions, to the end, and round once.",
     "rough": "Too few figures to tell: give three.",
@@ -443,7 +444,7 @@ export default {
     "no-slip": "No single slip explains them. Type your equations, and each is checked.",
     "single-wrong": "{current} is not that. Type the other currents too, and the laws show where.",
     "fits-own": "Your numbers fit your equations, so look for the slip in an equation.",
-    "not-own": "Your equations are right, so the slip is in solving them.",
+    "not-own": "Your equations are right, but these numbers do not follow from them.",
     "alone": "{current} does not fit {others}."
   },
   "unread": {

@@ -22,6 +22,7 @@ export default {
   "steps.order": "Next: rearrange ({use}). Which currents does it hold?",
   "steps.combine": "Next: {gone} is to go out of {lines}. What would you multiply each by?",
   "steps.find": "Next: {current} from ({use}). Which numbers go in?",
+  "steps.write_down": "Next: ({use}) has {current} already. What is it with its unit?",
   "steps.find_alone": "Next: in ({use}) only {current} is left. How large is it, and with which sign?",
   "steps.matrix": "Next: the matrix form. Which numbers stand in each row?",
   "steps.answer": "Next: {name}. Does it flow as assumed, or the other way?",

@@ -1,5 +1,6 @@
 /** `<check-numbers>`: are my currents right, and which law do they break. */
 
+import { askedCurrents } from "../laws/circuit.mjs";
 import { setText } from "../page/prose.mjs";
 import { listed, say } from "../page/check-saying.mjs";
 import { wayInWords } from "../page/words.mjs";
@@ -20,7 +21,7 @@ export class CheckNumbers extends CheckElement {
   /** The element's content as trees. */
   view(place) {
     const { topology, units } = place;
-    const asked = [...new Set(topology.asked.map((part) => topology.branchOf.get(part)?.current).filter(Boolean))];
+    const asked = askedCurrents(topology);
     const about = [say("check.numbers.about", { unit: units.current }), ...(asked.length ? [say("check.numbers.asked", { currents: listed(asked) })] : [])].join(" ");
     const form = ["form", { novalidate: "novalidate", autocomplete: "off" }, ...topology.branches.map((branch) => this.#viewNumber(branch, place)),
       ["button", { type: "submit" }, say("check.check")],

@@ -86,7 +86,9 @@ function tellTask({ action, uses, current, terms }, lines, topology) {
   const [use, ...others] = uses;
   const held = lines.filter((line) => uses.includes(line.number)).flatMap((line) => line.terms.map(([name]) => name));
   const gone = topology.branches.map((branch) => branch.current).filter((name) => held.includes(name) && !terms.some(([left]) => left === name));
-  const kind = action === "insert" && !others.length ? "order" : action === "find" && !others.length ? "find_alone" : action;
+  const isFound = ({ terms: [[, factor] = [], ...more] }) => factor?.toString() === "1" && !more.length;
+  const alone = lines.some((line) => line.number === use && isFound(line)) ? "write_down" : "find_alone";
+  const kind = action === "insert" && !others.length ? "order" : action === "find" && !others.length ? alone : action;
   const texts = { current, gone: listed(gone), lines: listed(uses.map((number) => say("hand.line", { number }))) };
   return tell(`steps.${kind}`, { use, ...Object.fromEntries(Object.entries(texts).map(([key, text]) => [key, setText(text, topology)])) });
 }

@@ -58,7 +58,7 @@ const refuse = ({ at, length, reason }) => ({ verdict: "unreadable", origin: nul
  * The equation as a row, in every way it can be read: numbers in groups, names that stand for two things, units.
  * @returns {object[]} what is read as usual and in the page's units comes first
  */
-export function readAll(text, laws, choices = laws.choices) {
+export function readAll(text, laws, choices = laws.choices.filter((choice, at) => !at || choice.symbols.voltage === "V" || `${text}`.includes(choice.symbols.voltage))) {
   const numbers = hasTwoReadings(`${text}`) ? [false, true] : [false];
   const names = hasTwoInner(`${text}`, laws) ? [false, true] : [false];
   const ways = numbers.flatMap((byThousands) => names.map((plainInner) => ({ byThousands, plainInner })));
@@ -79,7 +79,7 @@ function build(reading, choice) {
 function findLaw(readings, laws) {
   for (const reading of readings) {
     const law = laws.first.get(rowKey(reading.row));
-    if (law && reading.row.some(Boolean) && !isStated(reading, law, laws)) return { verdict: law.rule, origin: law.origin, faults: [], ...describeLaw(law, reading, laws), ...otherUnits(reading, law, laws) };
+    if (law && reading.row.some(Boolean) && !isStated(reading, law, laws) && (law.rule === "junction" || isMeant(reading, ratioOf(reading.row, law.row), laws))) return { verdict: law.rule, origin: law.origin, faults: [], ...describeLaw(law, reading, laws), ...otherUnits(reading, law, laws) };
   }
   return null;
 }
@@ -98,6 +98,21 @@ function isStated(reading, law, laws) {
   return isNumber(reading) && !fraction(reading.row[at] * below).size().equals(fraction(law.row[at] * above).size());
 }
 
+/**
+ * Whether a true row is meant in its choice of units. In others than the page's a value is what stands in the figure, not a
+ * thousand times that: else a slip would come out true. The factor is by how much the row is larger than a loop's.
+ */
+function isMeant({ choice, times }, factor, laws) {
+  const larger = factor.times(choice.resistance).times(fraction(laws.scale)).over(times).size();
+  return choice === laws.choices[0] || ![1000n, 1000000n].some((power) => larger.equals(fraction(power)) || larger.equals(fraction(1n, power)));
+}
+
+/** By how much a row is larger than one that it is a multiple of. */
+function ratioOf(row, other) {
+  const at = other.findIndex(Boolean);
+  return fraction(row[at], other[at]);
+}
+
 function otherUnits({ choice, typed }, law, laws) {
   return law.rule === "loop" && choice !== laws.choices[0] && !typed.at(-1).isZero ? { units: choice.symbols } : {};
 }
@@ -106,7 +121,8 @@ function otherUnits({ choice, typed }, law, laws) {
 function findSum(readings, laws) {
   const sums = readings.filter(({ row }) => row.some(Boolean) && valueOf(row, laws.answer).isZero).map((each) => ({ ...each, ...makeSum(each, laws) }));
   // In units that are neither the page's nor SI a slip can come out true by chance.
-  const reading = sums.find(({ shares, natural, choice }) => isUsual(choice, laws) || (natural && isPutTogether(shares, laws)));
+  const isLike = (reading) => reading.shares.every(({ law, factor }) => law.rule === "junction" || isMeant(reading, factor, laws));
+  const reading = sums.find((each) => isLike(each) && (isUsual(each.choice, laws) || (each.natural && isPutTogether(each.shares, laws))));
   if (!reading) return null;
   const { shares, natural } = reading;
   const isLong = shares.length > MOST_ROWS && isLawButForZeros(reading, laws);
@@ -154,11 +170,12 @@ function isLawButForZeros({ row }, { laws, answer }) {
 function findFaults(readings, laws) {
   const known = readings.filter((reading, at) => readings.findIndex((other) => rowKey(other.row) === rowKey(reading.row)) === at);
   const tries = known.map((reading) => ({ reading, matches: findMatches(reading, scaleOf(reading, laws), laws) }));
+  const powers = findPowers(known, laws);
+  if (powers && isAllButEmf(powers, laws)) return wrong(tell([powers.slip], powers.reading, laws));
   for (const { reading, matches } of tries) {
     const slips = matches.flatMap((match) => nameSlips(match, laws)).filter((way) => !isSpared(way, reading));
     if (slips.length) return wrong(tell(chooseSingle(slips, reading), reading, laws));
   }
-  const powers = findPowers(known, laws);
   if (powers) return wrong(tell([powers.slip], powers.reading, laws));
   const [{ reading, matches }] = tries;
   const values = matches.filter(({ changes, natural, agreeing }) => changes.size === 1 && agreeing > (natural ? 0 : 1)).flatMap((match) => nameValue(match, reading, laws));
@@ -204,6 +221,12 @@ function findPowers(readings, laws) {
     }
   }
   return null;
+}
+
+/** Whether several resistances have the wrong prefix beside an emf as it stands in the figure: then the emf is not to blame. */
+function isAllButEmf({ reading: { typed, choice }, slip: { law } }, laws) {
+  const emf = fraction(law.row.at(-1), laws.scale);
+  return law.terms.filter(({ nature, value }) => nature === "resistance" && value).length > 1 && choice === laws.choices[0] && typed.at(-1).times(choice.voltage).size().equals(emf.size());
 }
 
 /** One number that differs from a law by nothing known, as each part that it may belong to. */

@@ -52,9 +52,11 @@ export function describeFault(way, reading, laws) {
   const { slip, law, match } = way;
   const turned = !ENTERS.has(slip) && isTurned(reading, match.factor.above < 0n !== match.factor.below < 0n);
   const current = way.column === null ? null : laws.unknowns[way.column];
-  const isInner = current && laws.topology.part[way.part]?.kind === "battery" && !/internal|battery|branch/.test(slip);
-  const part = isInner ? sentence({ key: "inner", values: { part: way.part } }) : way.part;
-  const values = { part, parts: (way.parts ?? [part ?? current]).join(", "), current, ownCurrent: ownCurrent(way.part, laws), origin: law.origin, where: whereIs(law, turned), ...termValues(way, reading, laws, turned) };
+  // The resistance of a battery is told apart from the battery.
+  const isInner = current && !/internal|battery|branch/.test(slip);
+  const nameOf = (name) => (isInner && laws.topology.part[name]?.kind === "battery" ? sentence({ key: "inner", values: { part: name } }) : name);
+  const part = nameOf(way.part);
+  const values = { part, parts: (way.parts?.map(nameOf) ?? [part ?? current]).join(", "), current, ownCurrent: ownCurrent(way.part, laws), origin: law.origin, where: whereIs(law, turned), ...termValues(way, reading, laws, turned) };
   return {
     kind: kindOfSlip(slip), part: way.part, current, origin: law.origin, slip, ...(way.parts ? { parts: way.parts } : {}),
     ...(law.walk.length ? { walk: walkOf(law, turned) } : {}),
@@ -97,7 +99,7 @@ function termValues(way, reading, laws, turned) {
   const { left, right, typed } = reading;
   const size = unitOf(reading, column, match);
   const rises = match.factor.above < 0n !== match.factor.below < 0n !== turned ? ONE.negated() : ONE;
-  const side = left[column].isZero && !right[column].isZero ? ONE.negated() : ONE;
+  const side = standsRight(reading, column) ? ONE.negated() : ONE;
   // What does not belong there is told as it stands.
   const seen = slip.startsWith("extra") ? side : rises;
   const words = (value) => writeTerm(value, laws.unknowns[column] ?? "");
@@ -115,6 +117,14 @@ function termValues(way, reading, laws, turned) {
     right: apart || own.equals(whole) ? rightWords(own) : sentence({ key: "in-all", values: { right: rightWords(own), whole: rightWords(whole) } }),
     written: words((apart ? written.times(size) : typed[column]).times(seen)),
   };
+}
+
+/** Whether a column's terms stand on the right; a current's that was left out would stand with the other currents. */
+function standsRight({ left, right }, column) {
+  if (!left[column].isZero) return false;
+  if (!right[column].isZero) return true;
+  const currents = (side) => side.slice(0, -1).some((value) => !value.isZero);
+  return column < left.length - 1 && !currents(left) && currents(right);
 }
 
 /** By how much a number of a law's row is larger in the row as it was typed. */

@@ -88,3 +88,6 @@ function readBranch(said, part) {
 function readSteps(names, forward, part) {
   return names.map((name, at) => ({ part: part[name], forward: forward[at] }));
 }
+
+/** The currents that the question asks for, each once. */
+export const askedCurrents = ({ asked, branchOf }) => [...new Set(asked.map((part) => branchOf.get(part)?.current).filter(Boolean))];

@@ -1,6 +1,7 @@
 /** What is said of a student's own numbers. */
 
 import { checkNumbers } from "../laws/check-numbers.mjs";
+import { askedCurrents } from "../laws/circuit.mjs";
 import { prepareLaws, tellSaid, viewSpot, viewWays } from "./checking.mjs";
 import { listed, say } from "./check-saying.mjs";
 import { setText } from "./prose.mjs";
@@ -29,8 +30,10 @@ const paragraph = (...trees) => ["p", {}, ...trees];
 /** Right, and where an arrow was turned that its sign was meant so. */
 function viewRight({ say: said, numbers }, place) {
   const turned = numbers.map(({ current }) => current).filter((current) => place.flip.includes(current));
+  const open = said.key === "right-so-far" ? askedCurrents(place.topology).filter((current) => !numbers.some((each) => each.current === current)) : [];
+  const told = open.length ? { key: "right-asked", values: { currents: listed(open) } } : said;
   const arrows = turned.length ? [" ", ...setText(say("check.numbers.turned", { currents: listed(turned) }), place.topology)] : [];
-  return [paragraph(["strong", {}, ...tellSaid(said, place)], ...arrows)];
+  return [paragraph(["strong", {}, ...tellSaid(told, place)], ...arrows)];
 }
 
 function viewUnread({ say: said, unread }, place, values) {
