@@ -327,6 +327,19 @@ def test_what_is_cut_ends_between_two_rows(student: Chrome, host: str, height: i
     assert screen.smallest_figure_text(student) >= 10.9
 
 
+def test_a_pinned_figure_stays_pinned_after_a_reload(student: Chrome, host: str) -> None:
+    """Where the reader has pinned it by hand, and until it is taken down."""
+    open_page(student, f"{host}examples/frost-bridge/")
+    tap(student, find(student, ".figure-pin-button"))
+    student.execute_script("document.querySelector('#loops').scrollIntoView()")
+    phone.wait_for(student, "figure-pin.stuck")
+    student.refresh()
+    student.execute_script("dispatchEvent(new Event('scroll'))")
+    phone.wait_for(student, "figure-pin.stuck")
+    tap(student, find(student, ".figure-pin-button"))
+    assert not find_all(student, "figure-pin.stuck")
+
+
 def test_an_unpinned_figure_stays_down_after_a_reload(student: Chrome, host: str) -> None:
     """Step by step pins the figure, unless the reader has taken it down."""
     open_page(student, f"{host}examples/{BILGE}/?step=L1.2")

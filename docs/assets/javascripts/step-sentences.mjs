@@ -27,6 +27,8 @@ export default {
   "steps.matrix": "Next: the matrix form. Which numbers stand in each row?",
   "steps.answer": "Next: {name}. Does it flow as assumed, or the other way?",
   "steps.details": "Next: what every part does. Does each battery give power?",
+  "steps.check_power": "Next: power given and power taken up. How must they compare?",
+  "steps.check_again": "Next: the same set, solved by a computer. How close must it come?",
   "steps.check": "Next: a check with what was not used. What must it come to?",
   "steps.opened": "Step {number} of {all}: {what}",
   "steps.note": "The address asks for the step {value}, which this page does not have.",

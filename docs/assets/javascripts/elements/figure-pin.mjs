@@ -45,7 +45,8 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
     addEventListener("scroll", () => this.place(), { signal, passive: true });
     addEventListener("resize", () => this.place(), { signal });
     document.addEventListener("focusin", (event) => this.isStuck && bringIntoRoom(event.target), { signal });
-    this.place();
+    if (history.state?.pinned) this.pin(true);
+    else this.place();
   }
 
   disconnectedCallback() {
@@ -59,12 +60,12 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
 
   /** Whether the reader has taken the figure down on this page; a reload keeps it. */
   get wasUnpinned() {
-    return Boolean(history.state?.unpinned);
+    return history.state?.pinned === false;
   }
 
   #onButton() {
     this.pin(!this.isPinned);
-    history.replaceState({ ...history.state, unpinned: !this.isPinned }, "");
+    history.replaceState({ ...history.state, pinned: this.isPinned }, "");
   }
 
   /** Whether the figure can be seen, in its place or pinned. */

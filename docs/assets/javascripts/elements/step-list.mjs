@@ -118,7 +118,8 @@ function readChecks(section) {
   return [...section.querySelectorAll(".checks > li")].map((item, at) => {
     const part = [...item.querySelectorAll(".name[data-part]")].map((each) => each.dataset.part);
     const place = part.length ? [] : [...item.querySelectorAll(".name[data-point], p:first-child > math > mi")].map((each) => each.textContent);
-    return { name: `check-${at + 1}`, shown: [item], prompt: tell("steps.check"), light: { part, junction: place } };
+    const kind = item.querySelector(".equation") ? "check" : item.matches(".second-opinion") ? "check_again" : "check_power";
+    return { name: `check-${at + 1}`, shown: [item], prompt: tell(`steps.${kind}`), light: { part, junction: place } };
   });
 }
 
