@@ -213,7 +213,7 @@ def test_the_line_about_the_set_covers_no_value(browser: Chrome, host: str, name
 def test_a_tap_before_the_values_are_there_keeps_the_set(browser: Chrome, host: str) -> None:
     """On a slow network: the arrow turns at once, the address keeps all of it, and so does the page when the values come."""
     name = "frost-bridge"
-    slow = {"offline": False, "latency": 1000, "downloadThroughput": -1, "uploadThroughput": -1}
+    slow = {"offline": False, "latency": 500, "downloadThroughput": -1, "uploadThroughput": -1}
     browser.execute_cdp_cmd("Network.setCacheDisabled", {"cacheDisabled": True})
     browser.execute_cdp_cmd("Network.emulateNetworkConditions", slow)
     phone.open_page(browser, f"{host}examples/{name}/?flip=I1&set=4")

@@ -127,7 +127,7 @@ def test_back_goes_one_step_back(student: Chrome, host: str) -> None:
         return find(student, ".step-count").text.partition(" ")[0] if is_stepping(student) else ""
 
     assert [go("back") for _ in range(4)] == ["2", "1", "0", ""]
-    assert student.current_url.endswith(f"{BILGE}/#loops")
+    assert student.current_url.endswith(f"{BILGE}/")
     assert student.execute_script("return document.activeElement.className") == "text-button step-start"
     assert [go("forward") for _ in range(3)] == ["0", "1", "2"]
     assert student.current_url == second
@@ -174,7 +174,7 @@ def test_each_line_by_hand_asks_for_what_it_does(student: Chrome, host: str) -> 
     assert len(asked) == len(find_all(student, ".route-line")) == len(set(asked))
     assert asked[0] == "Next, from (2): write I3 with the other currents. With which signs?"
     assert asked[4] == "Next: I4 is to go out of (9) and (10). What would you multiply each by?"
-    assert asked[-1] == "Next: in (13) only I5 is left. How large is it, and with which sign?"
+    assert asked[-1] == "Next: (13) has I5 already. What is it with its unit?"
 
 
 @pytest.mark.parametrize("asked", ["step=L9.9", "step=%3Cb%3E", "help=some", "help=__proto__"])
@@ -468,7 +468,7 @@ def test_a_wrong_sign_is_explained_and_not_given_away(student: Chrome, host: str
     emf, internal = find_all(student, ".loop-walk:nth-of-type(1) .your-term")
     Select(internal.find_element("css selector", "select")).select_by_visible_text("+")
     says = internal.find_element("css selector", ".feedback").text
-    assert says == "Not yet. You go through E1 along I1, so the potential drops there."
+    assert says == "Not yet. You go through r of E1 along I1, so the potential drops there."
     assert find(student, "live-example [role=status]").text == says
     assert internal.find_element("css selector", "select[aria-invalid=true]")
     internal.find_element("css selector", "input").send_keys("0,1", Keys.TAB)
@@ -518,7 +518,7 @@ def test_a_sign_is_judged_when_the_keys_have_come_to_it(student: Chrome, host: s
     rows = find_all(student, ".loop-walk:nth-of-type(1) .your-term")
     for row, keys, told in (
         (rows[0], (Keys.ARROW_DOWN, Keys.ARROW_DOWN, Keys.TAB), "Not yet. You go through E1 from minus to plus"),
-        (rows[1], (Keys.ARROW_DOWN, Keys.ENTER), "Not yet. You go through E1 along I1"),
+        (rows[1], (Keys.ARROW_DOWN, Keys.ENTER), "Not yet. You go through r of E1 along I1"),
         (rows[1], (Keys.ARROW_DOWN, Keys.ENTER), "The sign is right. Now the size, without sign."),
     ):
         said = row.find_element("css selector", ".feedback").text
@@ -716,7 +716,7 @@ def test_what_is_closed_names_the_next_term_and_leads_to_it(student: Chrome, hos
     while (buttons := find_all(student, ".your-term .quiet-button"))[1:]:
         tap(student, buttons[0])
     says = find(student, ".help-closed p")
-    assert says.text == "Opens with your last term: E2 (I2), loop L2."
+    assert says.text == "Opens with your last term: r of E2, loop L2."
     tap(student, says.find_element("css selector", "a"))
     assert student.execute_script("return document.activeElement === document.querySelector('.your-term select')")
     assert covered(student) == []

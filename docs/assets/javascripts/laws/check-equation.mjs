@@ -58,7 +58,7 @@ const refuse = ({ at, length, reason }) => ({ verdict: "unreadable", origin: nul
  * The equation as a row, in every way it can be read: numbers in groups, names that stand for two things, units.
  * @returns {object[]} what is read as usual and in the page's units comes first
  */
-export function readAll(text, laws, choices = laws.choices.filter((choice, at) => !at || choice.symbols.voltage === "V" || `${text}`.includes(choice.symbols.voltage))) {
+export function readAll(text, laws, choices = listChoices(text, laws)) {
   const numbers = hasTwoReadings(`${text}`) ? [false, true] : [false];
   const names = hasTwoInner(`${text}`, laws) ? [false, true] : [false];
   const ways = numbers.flatMap((byThousands) => names.map((plainInner) => ({ byThousands, plainInner })));
@@ -66,6 +66,9 @@ export function readAll(text, laws, choices = laws.choices.filter((choice, at) =
   const readable = readings.filter(({ unreadable }) => !unreadable);
   return readable.length ? readable : readings;
 }
+
+/** The choices of units in which a text may be meant: the page's own first, millivolts only where they are typed. */
+const listChoices = (text, { choices }) => choices.filter(({ symbols }, at) => !at || symbols.voltage === "V" || `${text}`.includes(symbols.voltage));
 
 /** A row in the unit V per the unit of current, whatever the units typed: only the constant changes. */
 function build(reading, choice) {
