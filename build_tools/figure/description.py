@@ -12,6 +12,7 @@ from collections.abc import Callable, Sequence
 from build_tools.circuit.circuit import Kind, Part
 from build_tools.circuit.problem import listed
 from build_tools.circuit.quantity import Quantity
+from build_tools.circuit.sentences import say
 from build_tools.figure.layout import Layout
 from build_tools.figure.words import drawn_ends, ends_in_words, heading, loop_words
 from build_tools.laws.topology import Branch, Step, Topology
@@ -79,7 +80,7 @@ def long_description(topology: Topology, layout: Layout | None) -> tuple[str, ..
         *lines_in_words(topology),
         *(branch_in_words(branch, topology, marks, layout) for branch in topology.branches),
         *(idle_in_words(part, topology, layout) for part in topology.idle),
-        *(f"Loop {loop.name}, {loop_words(loop, layout)}." for loop in topology.loops),
+        *(say("words.loop", name=loop.name, way=loop_words(loop, layout)) for loop in topology.loops),
     )
 
 
@@ -98,7 +99,7 @@ def branch_in_words(branch: Branch, topology: Topology, marks: frozenset[str], l
     passed = [(topology.node[step.end], step.end) for step in branch.steps[:-1]]
     tails = [*(f", to point {point if layout else node}" if node in marks else "" for node, point in passed), ""]
     parts = [f"{step_in_words(step, layout)}{tail}" for step, tail in zip(branch.steps, tails, strict=True)]
-    return f"Current {branch.current} is assumed {ends}: {'; '.join(parts)}."
+    return say("words.current", name=branch.current, way=f"{ends}: {'; '.join(parts)}")
 
 
 def step_in_words(step: Step, layout: Layout | None) -> str:

@@ -263,6 +263,22 @@ def test_copy_link_gives_what_is_on_the_screen(browser: Chrome) -> None:
     assert browser.execute_script("return getSelection().toString() || document.activeElement.value") == link
 
 
+def test_the_figure_in_words_follows(browser: Chrome, host: str) -> None:
+    """A turned current and the loops of the set, also by an address; as printed again, the printed sentences are there."""
+    words = "return [...document.querySelectorAll('.in-words p')].filter(each => !each.hidden).map(each => each.textContent)"
+    phone.open_page(browser, f"{host}examples/pontoon-lamps/")
+    printed = browser.execute_script(words)
+    phone.open_page(browser, f"{host}examples/pontoon-lamps/?flip=I1&walk=a.E1.R1.R2_a.E1.R1.R3.R4")
+    chosen = browser.execute_script(words)
+    assert [line for line in printed if line.startswith("Current I1 is assumed from a to c: up")]
+    assert [line for line in chosen if line.startswith("Current I1 ")] == [
+        "Current I1 is assumed from c to a: to the left through R1, then down through E1."
+    ]
+    assert [line.partition(",")[0] for line in chosen if line.startswith("Loop")] == ["Loop L1", "Loop L4"]
+    phone.tap(browser, "[data-do=again]")
+    assert browser.execute_script(words) == printed
+
+
 def test_back_takes_a_choice_back_where_the_reader_is(browser: Chrome, host: str) -> None:
     """Also on a page that was opened at a section: Back does not lead there."""
     phone.open_page(browser, f"{host}examples/three-banks/#your-turn")

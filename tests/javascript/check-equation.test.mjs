@@ -280,3 +280,9 @@ test("an emf or all resistances with a wrong prefix are never true in other unit
   assert.equal(sentence(says("link-wire", "12.8 - 6 I1 - 0.2 I2 = 0").say), "The values of r of E1, R1 have changed places.");
   for (const [address, text] of [["bilge-pump-two-banks", "12600 mV = 0.1 I1 + 4 I3"], ["frost-bridge", "9 - 3000 I1 - 1000 I3 = 0"]]) assert.equal(says(address, text).verdict, "loop", text);
 });
+
+test("what only a sum of several terms allows is not told beside a slip that was typed", () => {
+  for (const [address, text, slip] of [["pontoon-lamps", "6 I4 = 5 I5", "missing-resistor"], ["three-banks", "12 - 3 I1 + I2 + 6 = 0", "emf-sign"]]) {
+    assert.deepEqual(checkEquation(example(address), text).faults.map((fault) => fault.slip), [slip], text);
+  }
+});

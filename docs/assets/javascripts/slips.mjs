@@ -173,7 +173,7 @@ export default {
       "title": "Units that do not belong together",
       "rule": "loop rule",
       "section": "equations",
-      "sentence": "The terms are those of the loop {where}, but the units do not belong together: V with Ω and A, or V with kΩ and mA.",
+      "sentence": "The terms are those of the loop {where}, but all its resistances are a thousand times too large or too small beside its emf. Look at the prefixes in the figure, and keep to V with Ω and A, or V with kΩ and mA.",
       "source": "Published problems in kΩ and mA, where it happens: OpenStax, University Physics Volume 2, ch. 10"
     },
     {

@@ -22,6 +22,8 @@ export default {
   "way.forward": "{name} (minus to plus)",
   "way.backward": "{name} (plus to minus)",
 
+  "words.current": "Current {name} is assumed {way}.",
+  "words.loop": "Loop {name}, {way}.",
   "current.none": "No current flows in this branch ({parts}).",
   "current.as_assumed": "{size} flows as assumed{colon}{way}.",
   "current.opposite": "{size} flows opposite to the assumed direction{colon}really {way}.",

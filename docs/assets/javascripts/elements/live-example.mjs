@@ -11,6 +11,7 @@ import { build } from "./build.mjs";
 import { bringIntoRoom } from "./clear-view.mjs";
 import { addControls, attachControls } from "./choice-controls.mjs";
 import { holdFocus, holdStill, isSeen } from "./hold-still.mjs";
+import { writeWords } from "./figure-words.mjs";
 import { drawChoices } from "./live-figure.mjs";
 import { AS_PRINTED, CHOICES, differ, readState, SETS, tidy, writeState } from "./page-state.mjs";
 import { Rewriting } from "./rewriting.mjs";
@@ -143,6 +144,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     const rewriting = new Rewriting(this.article, this.#trees, older, this.worked);
     const write = (isChosen) => holdStill(this.article, () => {
       rewriting.write(isChosen);
+      writeWords(this);
       this.#tell(rewriting.takeChanged());
     });
     const turnRows = () => holdFocus(this.article, () => {

@@ -5,7 +5,7 @@
  * wrong; only then for a slip.
  */
 import { findLaws, followFromPage, rowKey, valueOf, wholeRow } from "./check-laws.mjs";
-import { findMatches, isSpared, isTerm, nameSlips } from "./check-nearest.mjs";
+import { findMatches, findTerm, hasTerm, isSpared, isTerm, nameSlips } from "./check-nearest.mjs";
 import { describeFault, describeLaw, describeNear, describeSum, MOST_ROWS } from "./check-words.mjs";
 import { fraction, ONE } from "./fraction.mjs";
 import { readEquation } from "./read-equation.mjs";
@@ -177,12 +177,21 @@ function findFaults(readings, laws) {
   if (powers && isAllButEmf(powers, laws)) return wrong(tell([powers.slip], powers.reading, laws));
   for (const { reading, matches } of tries) {
     const slips = matches.flatMap((match) => nameSlips(match, laws)).filter((way) => !isSpared(way, reading));
-    if (slips.length) return wrong(tell(chooseSingle(slips, reading), reading, laws));
+    if (slips.length) return wrong(tell(chooseSingle(chooseApart(slips, reading), reading), reading, laws));
   }
   if (powers) return wrong(tell([powers.slip], powers.reading, laws));
   const [{ reading, matches }] = tries;
   const values = matches.filter(({ changes, natural, agreeing }) => changes.size === 1 && agreeing > (natural ? 0 : 1)).flatMap((match) => nameValue(match, reading, laws));
   return values.length ? wrong(tell(values, reading, laws)) : pointTo(reading, matches, laws);
+}
+
+/** A term with another value, or counted twice, is told where it was typed so; that a sum allows it explains less than other slips do. */
+function chooseApart(slips, reading) {
+  const apart = slips.filter((way) => {
+    const { column, written } = findTerm(way);
+    return !["twice", "other-value"].includes(way.slip) || hasTerm(reading, column, written, way.match.factor);
+  });
+  return apart.length ? apart : slips;
 }
 
 /** Single terms before all terms of a part or a branch; of these those typed last, for a walk goes on as it began. */
