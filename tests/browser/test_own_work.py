@@ -162,3 +162,13 @@ def submit(browser: Chrome, name: str, typed: str) -> None:
     """Type into a field, check, and wait for what is said."""
     browser.find_element(By.NAME, name).send_keys(typed, Keys.ENTER)
     WebDriverWait(browser, 5, 0.02).until(lambda seen: seen.find_element(By.CSS_SELECTOR, f"check-{name} [role=status]").text)
+
+
+def test_a_name_beside_a_field_is_no_button(phone: Chrome, host: str) -> None:
+    """A finger that misses the field puts no note into the form."""
+    phone.get(f"{host}examples/pontoon-lamps/")
+    phone.execute_script("document.querySelector('#own-work').scrollIntoView()")
+    WebDriverWait(phone, 10, 0.02).until(lambda _: phone.find_elements("css selector", "check-numbers .way .name[data-part]"), "the numbers")
+    WebDriverWait(phone, 10, 0.02).until(lambda _: phone.execute_script("return Boolean(customElements.get('lit-terms'))"), "what lights terms")
+    phone.execute_script("document.querySelector('check-numbers .way .name[data-part]').click()")
+    assert not phone.find_elements("css selector", ".light-note")

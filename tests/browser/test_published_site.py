@@ -236,11 +236,11 @@ def test_the_search_finds_values_topics_and_ideas(browser: Chrome, root: str, ty
     links: list[str] = []
 
     def found() -> bool:
-        links[:] = [link.get_attribute("href") or "" for link in browser.find_elements(By.CSS_SELECTOR, ".md-search-result__link")]
+        links[:] = browser.execute_script("return [...document.querySelectorAll('.md-search-result__link')].map(link => link.href)")
         return any(f"/{address}/" in link for link in links)
 
     until(browser, found)
-    texts = [article.text for article in browser.find_elements(By.CSS_SELECTOR, ".md-search-result__article")]
+    texts = browser.execute_script("return [...document.querySelectorAll('.md-search-result__article')].map(each => each.innerText)")
     assert not [text for text in texts if "data-" in text or "<m" in text]
 
 

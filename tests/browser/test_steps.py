@@ -502,6 +502,15 @@ def test_a_wrong_size_is_explained(student: Chrome, host: str, size: str, says: 
     assert row.find_element("css selector", ".feedback").text == says
 
 
+def test_a_wrong_internal_resistance_is_called_that(student: Chrome, host: str) -> None:
+    """The size of its term is the battery's r, not its emf."""
+    open_page(student, f"{host}examples/{BILGE}/?help=all")
+    row = find_all(student, ".loop-walk:nth-of-type(1) .your-term")[1]
+    fill(row, "\N{MINUS SIGN}", "12.6")
+    says = row.find_element("css selector", ".feedback").text
+    assert says == "Not yet. The size is what stands before I1: the internal resistance r of E1 in Ω."
+
+
 @pytest.mark.parametrize(("part", "size"), [("R1", "3 kΩ"), ("R1", "3k"), ("R1", "3000 ohm"), ("E1", "9 V"), ("E1", "9000mV")])
 def test_a_size_may_have_its_unit(student: Chrome, host: str, part: str, size: str) -> None:
     """Written in the page's unit or another one, the term stands."""

@@ -432,7 +432,7 @@ export default {
     "no-law": "A number is no law, so it does not count in the set: check it under My numbers.",
     "right": "Right: every law holds.",
     "right-nearly": "Right, as far as your figures go.",
-    "right-asked": "Right. {currents}, also asked for: still open.",
+    "right-asked": "Right. Still open of what the question asks for: {currents}.",
     "right-so-far": "Right. The other currents are still open, if you want to check them too.",
     "close": "Close: {current} is off by {percent} %. Carry five figures, or fractions, to the end, and round once.",
     "rough": "Too few figures to tell: give three.",

@@ -17,7 +17,7 @@ import { findExample } from "./page-state.mjs";
 import { placesOf, termsAt } from "./term-places.mjs";
 import { openToKeys } from "./wide-formulas.mjs";
 
-const ownUse = "a, button:not(.term-key), summary, input, select, label, textarea, dialog";
+const ownUse = "a, button:not(.term-key), summary, input, select, label, textarea, form, dialog";
 // A name in a row of a walk stands for its row, however the words break there.
 const tappable = "table.walk tbody tr, .term, .name:not(table.walk *), .figure-frame :is([data-part], .loop)";
 
