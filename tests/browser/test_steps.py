@@ -448,13 +448,6 @@ def test_a_step_left_to_the_reader_keeps_its_place(student: Chrome, host: str) -
     assert top < end and bottom > start
 
 
-def test_nothing_moves_when_the_scripts_start(student: Chrome, host: str) -> None:
-    """No layout shift of its own, on a page as printed."""
-    for name in FIVE:
-        open_page(student, f"{host}examples/{name}/")
-        assert phone.shift(student) < 0.01, name
-
-
 def fill(row: WebElement, sign: str, size: str) -> None:
     """Fill in one term as a student would."""
     Select(row.find_element("css selector", "select")).select_by_value("-" if sign == "\N{MINUS SIGN}" else sign)
