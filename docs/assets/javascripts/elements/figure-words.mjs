@@ -2,7 +2,7 @@
 
 import { say } from "../page/saying.mjs";
 import { setText } from "../page/prose.mjs";
-import { isTurned } from "../page/rings.mjs";
+import { turnedBranches } from "../page/rings.mjs";
 import { loopWords, wayInWords } from "../page/words.mjs";
 import { build } from "./build.mjs";
 
@@ -14,12 +14,12 @@ export function writeWords({ article, worked: { topology, layout }, own }) {
   const words = article.querySelector(".in-words");
   if (!words) return;
   for (const old of words.querySelectorAll(".as-chosen")) old.remove();
-  const turned = topology.branches.filter((branch, at) => isTurned(branch.steps, own.branches[at].steps));
+  const turned = turnedBranches(topology, own);
   const printed = [...words.querySelectorAll("p")];
   for (const place of printed) {
-    const branch = turned.find(({ current }) => startsWith(place, "current", current));
+    const branch = turned.find(({ current }) => nameIn(place).current === current);
     if (branch) place.after(write(say("words.current", { name: branch.current, way: wayInWords(branch, layout) }), topology));
-    place.hidden = Boolean(branch) || isLoop(place);
+    place.hidden = Boolean(branch || nameIn(place).loop);
   }
   for (const loop of topology.loops) {
     const said = say("words.loop", { name: loop.name, way: loopWords(loop, layout) });
@@ -31,7 +31,5 @@ export function writeWords({ article, worked: { topology, layout }, own }) {
 
 const write = (said, topology) => build(["p", { class: "as-chosen" }, ...setText(said, topology)]);
 
-/** Whether a sentence is about this current: its name is the first one in it. */
-const startsWith = (place, kind, name) => place.querySelector(".name")?.dataset[kind] === name;
-
-const isLoop = (place) => Boolean(place.querySelector(".name")?.dataset.loop);
+/** What a sentence is about: the first name in it. */
+const nameIn = (place) => place.querySelector(".name")?.dataset ?? {};

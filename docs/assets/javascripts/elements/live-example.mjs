@@ -144,7 +144,6 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     const rewriting = new Rewriting(this.article, this.#trees, older, this.worked);
     const write = (isChosen) => holdStill(this.article, () => {
       rewriting.write(isChosen);
-      writeWords(this);
       this.#tell(rewriting.takeChanged());
     });
     const turnRows = () => holdFocus(this.article, () => {
@@ -154,8 +153,12 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     this.#unmark();
     this.#timer = setTimeout(() => this.#unmark(), SHOWN_FOR);
     drawChoices(this);
+    const writeRest = () => {
+      write();
+      writeWords(this);
+    };
     const enter = () => this.#enter(this.state);
-    return mayWait ? [inFigure ? () => {} : turnRows, enter, () => write(isSeen), announce, write] : [write, announce];
+    return mayWait ? [inFigure ? () => {} : turnRows, enter, () => write(isSeen), announce, writeRest] : [writeRest, announce];
   }
 
   /** See what each section shows, one at a time: then the first tap need not wait for it. */

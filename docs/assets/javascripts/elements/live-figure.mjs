@@ -1,7 +1,7 @@
 /** The figure follows what the reader chose: arrows turn, and rings stand only where their loop is in the set. */
 
 import { nameRuns } from "../page/prose.mjs";
-import { isTurned, placeRings } from "../page/rings.mjs";
+import { placeRings, turnedBranches } from "../page/rings.mjs";
 import { findNearArrow } from "./figure-viewer.mjs";
 
 /**
@@ -11,7 +11,7 @@ import { findNearArrow } from "./figure-viewer.mjs";
 export function drawChoices({ article, worked: { topology, layout }, own }) {
   const figure = article.querySelector(".figure-frame svg");
   if (!figure) return;
-  const turned = topology.branches.filter((branch, at) => isTurned(branch.steps, own.branches[at].steps)).map((branch) => branch.current);
+  const turned = turnedBranches(topology, own).map((branch) => branch.current);
   for (const arrow of figure.querySelectorAll(".arrow")) setTurned(arrow, turned.includes(arrow.dataset.current));
   const groups = [...figure.querySelectorAll(".loop")];
   const rings = placeRings(topology, own, layout, new Map(groups.map((group) => [(group.dataset.printed ??= group.dataset.loop), spotOf(group)])));

@@ -47,3 +47,6 @@ function isInside([x, y], corners) {
   const isCrossed = ([x1, y1], [x2, y2]) => y1 > y !== y2 > y && x < x1 + ((y - y1) / (y2 - y1)) * (x2 - x1);
   return corners.filter((corner, at) => isCrossed(corner, corners[(at + 1) % corners.length])).length % 2 === 1;
 }
+
+/** The branches whose assumed directions are turned round. */
+export const turnedBranches = (topology, own) => topology.branches.filter((branch, at) => isTurned(branch.steps, own.branches[at].steps));
