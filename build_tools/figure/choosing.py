@@ -47,7 +47,7 @@ class Candidate:
     anchor: str = "middle"
     """The side at which the words are held: "start", "middle" or "end"."""
     spots: tuple[Spot, ...] = ()
-    """Where its drawn strokes stand."""
+    """Where its drawn strokes stand; of a letter, its dot."""
     turn: float = 0.0
     """How far it is turned [degrees]; for a loop mark 1 or −1, its sense."""
 

@@ -47,15 +47,10 @@ class Ground:
         ends = dict.fromkeys(_rounded(end) for leg in self.legs for end in leg)
         return tuple(spot for spot in ends if len(self.ways_at(spot)) >= 3)
 
-    @cached_property
-    def nameless_dots(self) -> dict[str, tuple[Spot, ...]]:
-        """Dots where no point stands, each with the point from which plain lines lead there."""
-        found: dict[str, tuple[Spot, ...]] = {}
-        for dot in self.dots:
-            nearest = self.point_of(dot)
-            if dist(self.layout.places[nearest], dot) > SAME_SPOT:
-                found[nearest] = (*found.get(nearest, ()), dot)
-        return found
+    def dots_of(self, point: str) -> tuple[Spot, ...]:
+        """Where a point stands, and the dots where plain lines spread it out: each is lettered, or two dots would pass for two junctions."""
+        place = self.layout.places[point]
+        return (place, *(dot for dot in self.dots if dist(place, dot) > SAME_SPOT and self.point_of(dot) == point))
 
     def point_of(self, spot: Spot) -> str:
         """The nearest point, counted in plain lines, that a spot belongs to."""

@@ -70,9 +70,8 @@ def polarity_mark(ground: Ground, part: Part) -> Mark:
     return Mark("polarity", part.name, tuple(candidates))
 
 
-def letter_mark(ground: Ground, point: str, middle: Spot) -> Mark:
-    """The places for a point's letter: eight compass places at three distances, the emptiest side first."""
-    spot = ground.layout.places[point]
+def letter_mark(ground: Ground, point: str, spot: Spot, middle: Spot) -> Mark:
+    """The places for a point's letter beside one of its dots: eight compass places at three distances, the emptiest side first."""
     block = name_block(point)
     empty = _empty_side(ground, spot, middle)
     candidates = []
@@ -85,7 +84,9 @@ def letter_mark(ground: Ground, point: str, middle: Spot) -> Mark:
                 spot[1] + _sign(side[1]) * (block.height / 2 + gap - 2),
             )
             turned = 1 - (side[0] * empty[0] + side[1] * empty[1])
-            candidates.append(Candidate(0.15 * (gap - _LETTER_GAPS[0]) + 0.8 * turned, (block.box_at(centre),), block, centre))
+            candidates.append(
+                Candidate(0.15 * (gap - _LETTER_GAPS[0]) + 0.8 * turned, (block.box_at(centre),), block, centre, spots=(spot,))
+            )
     return Mark("letter", point, tuple(candidates))
 
 

@@ -47,7 +47,7 @@ def gather_marks(topology: Topology, ground: Ground, outside: Outside) -> tuple[
         *(label_mark(ground, part, outside) for part in parts),
         *(polarity_mark(ground, part) for part in parts if part.kind is Kind.BATTERY),
         *(arrow_mark(ground, branch) for branch in topology.branches),
-        *(letter_mark(ground, point, middle) for point in ground.layout.places),
+        *(letter_mark(ground, point, spot, middle) for point in ground.layout.places for spot in ground.dots_of(point)),
         *(loop_mark(ground, loop, outlines) for loop in topology.loops),
     )
 
@@ -66,7 +66,7 @@ def draw_mark(mark: Mark, place: Candidate, topology: Topology, ground: Ground) 
     drawn: dict[str, Callable[[], Element]] = {
         "label": lambda: Element("g", {"class": "label", "data-part": mark.name}),
         "polarity": lambda: _draw_polarity(mark.name, place),
-        "letter": lambda: _draw_point(mark.name, topology, ground),
+        "letter": lambda: _draw_point(mark.name, place.spots[0], topology, ground),
         "arrow": lambda: _draw_arrow(mark.name, place),
         "loop": lambda: _draw_loop(mark.name, place),
     }
@@ -104,22 +104,16 @@ def _draw_polarity(name: str, place: Candidate) -> Element:
     return group
 
 
-def _draw_point(point: str, topology: Topology, ground: Ground) -> Element:
-    """The dot of a point, where lines meet or pass straight through; its letter follows."""
+def _draw_point(point: str, spot: Spot, topology: Topology, ground: Ground) -> Element:
+    """One dot of a point, where lines meet or pass straight through; its letter follows."""
     junction = any(point in junction.points for junction in topology.junctions)
     group = Element("g", {"class": "junction", "data-junction": point} if junction else {"class": "point", "data-point": point})
-    spot = ground.layout.places[point]
     ways = ground.ways_at(spot)
     if len(ways) >= 3 or is_straight(ways):
-        _draw_dot(group, spot, DOT_RADIUS if len(ways) >= 3 else SMALL_DOT_RADIUS)
-    for dot in ground.nameless_dots.get(point, ()):
-        _draw_dot(group, dot, DOT_RADIUS)
+        radius = DOT_RADIUS if len(ways) >= 3 else SMALL_DOT_RADIUS
+        place = {"cx": number_text(spot[0]), "cy": number_text(spot[1]), "r": number_text(radius)}
+        SubElement(group, "circle", {"class": "dot", **place})
     return group
-
-
-def _draw_dot(group: Element, spot: Spot, radius: float) -> None:
-    place = {"cx": number_text(spot[0]), "cy": number_text(spot[1]), "r": number_text(radius)}
-    SubElement(group, "circle", {"class": "dot", **place})
 
 
 def _draw_arrow(name: str, place: Candidate) -> Element:
