@@ -1,0 +1,44 @@
+/** What follows from the laws without being one: how an equation is put together from those of the page. */
+import { onlyTrueHere } from "./check-faults.mjs";
+import { followFromPage, valueOf } from "./check-laws.mjs";
+import { isMeant, isUsual } from "./check-units.mjs";
+import { describeSum, MOST_ROWS } from "./check-words.mjs";
+
+/** True, and so a sum of laws: for the row is at right angles to the answer, as the laws are, and they are as many as can be. */
+export function findSum(readings, laws) {
+  const sums = readings.filter(({ row }) => row.some(Boolean) && valueOf(row, laws.answer).isZero).map((each) => ({ ...each, ...makeSum(each, laws) }));
+  // In units that are neither the page's nor SI a slip can come out true by chance.
+  const isLike = (reading) => reading.shares.every(({ law, factor }) => law.rule === "junction" || isMeant(reading, factor, laws));
+  const reading = sums.find((each) => isLike(each) && (isUsual(each.choice, laws) || (each.natural && isPutTogether(each.shares, laws))));
+  if (!reading) return null;
+  const { shares, natural } = reading;
+  const isLong = shares.length > MOST_ROWS && isLawButForZeros(reading, laws);
+  const doubts = natural && !isLong ? [] : onlyTrueHere(reading, laws);
+  const onlyHere = isLong || doubts.length > 0;
+  return { verdict: "combination", faults: [], ...describeSum(shares, reading, laws, onlyHere), ...(onlyHere ? { doubts } : {}) };
+}
+
+/** How a row is made of the page's equations. Putting one into another takes whole loops, and junctions any number of times. */
+function makeSum(reading, laws) {
+  const shares = followFromPage(laws, reading.row);
+  const loops = shares.filter(({ law }) => law.rule === "loop").map(({ factor }) => factor.size());
+  return { shares, natural: loops.every((factor) => factor.equals(loops[0])) };
+}
+
+/** Whether junctions are put in with factors that a substitution has: a resistance of one part or of a whole branch. */
+function isPutTogether(shares, laws) {
+  const unit = shares.find(({ law }) => law.rule === "loop")?.factor;
+  if (!unit) return true;
+  const sums = laws.unknowns.map((_, column) => laws.live.filter((part) => part.column === column).reduce((sum, { drop }) => sum + drop, 0n));
+  const factors = new Set([...sums, ...laws.live.map(({ drop }) => drop)].map(String));
+  return shares.every(({ law, factor }) => law.rule === "loop" || factors.has(factor.over(unit).size().toString()));
+}
+
+/** Whether a row is that of a law in all but the terms of currents that happen to be zero. */
+function isLawButForZeros({ row }, { laws, answer }) {
+  const counts = row.map((_, column) => !answer[column]?.isZero);
+  return laws.some((law) => {
+    const pivot = law.row.findIndex((value, column) => value && counts[column]);
+    return pivot >= 0 && row[pivot] && row.every((value, column) => !counts[column] || value * law.row[pivot] === law.row[column] * row[pivot]);
+  });
+}
