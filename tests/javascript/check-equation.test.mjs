@@ -286,3 +286,25 @@ test("what only a sum of several terms allows is not told beside a slip that was
     assert.deepEqual(checkEquation(example(address), text).faults.map((fault) => fault.slip), [slip], text);
   }
 });
+
+test("a resistance without its current is told by its part, in whichever form it was typed", () => {
+  for (const text of ["12 = I1 + 4", "12 - I1 = 4", "12 - R1 I1 - R2 = 0", "4 + I1 = 12"]) {
+    const [fault, ...more] = checkEquation(example("pontoon-lamps"), text).faults;
+    assert.deepEqual([fault.slip, fault.part, more.length], ["missing-factor", "R2", 0], text);
+  }
+});
+
+test("a resistance without its current is no law where the numbers happen to agree", () => {
+  const { verdict, say, doubts } = checkEquation(example("pontoon-lamps"), "0 = I3 + 6 - 4 I2");
+  assert.deepEqual([verdict, say.key, doubts[0].slip, doubts[0].part], ["combination", "true-by-values", "missing-factor", "R4"]);
+});
+
+test("a bare wire has a current, and no term in a loop", () => {
+  const slipOf = (text) => checkEquation(example("link-wire"), text).faults.map(({ slip, part }) => [slip, part]);
+  assert.deepEqual(slipOf("I3 = 0"), [["nothing-in-wire", "W1"]]);
+  assert.deepEqual(slipOf("0 = -I3"), [["nothing-in-wire", "W1"]]);
+  assert.deepEqual(slipOf("6 I2 - I3 - 4 I4 = 0"), [["extra-wire", "W1"]]);
+  assert.deepEqual(slipOf("6 I2 + 3 I3 - 4 I4 = 0"), [["extra-wire", "W1"]]);
+  // Where there is a resistance, no current is a number like any other.
+  assert.equal(checkEquation(example("link-wire"), "I2 = 0").say.key, "no-law");
+});

@@ -31,6 +31,14 @@ test("an equation in other units is the same equation, not a thousand times it",
   assert.deepEqual(rows.map(({ say }) => say?.values.sum), [undefined, "(1)", "(1)"]);
 });
 
+test("a sum of the set names its equations in their order, a sum before a difference", () => {
+  const bridge = findExample(loadRecords(), "frost-bridge");
+  const sumOf = (...own) => checkSet(bridge, own).rows.at(-1).say.values.sum;
+  assert.equal(sumOf("I2 + I5 = I4", "I6 = I1 + I2", "I1 = I3 + I5", "I3 + I4 = I6"), "\u2212 (1) \u2212 (2) \u2212 (3)");
+  assert.equal(sumOf("I2 + I5 = I4", "I6 = I1 + I2", "I1 = I3 + I5", "I6 = I3 + I4"), "(1) + (2) + (3)");
+  assert.equal(sumOf("I4 = I2 + I5", "I6 = I1 + I2", "I1 = I3 + I5", "I6 = I3 + I4"), "(2) + (3) \u2212 (1)");
+});
+
 test("a long sum of the set is not written out", () => {
   const own = ["12.8 - 0.2 I1 - 6 I2 = 0", "6 I2 = 4 I4", "I1 = I2 + I3", "I3 + I5 = I4"];
   const { rows } = checkSet(link, [...own, "12.8 - 0.2 I1 - 6 I2 + I1 - I2 - I3 + 6 I2 - 4 I4 + I3 + I5 - I4 = 0"]);

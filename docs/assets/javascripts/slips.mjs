@@ -138,6 +138,16 @@ export default {
       "source": null
     },
     {
+      "name": "missing-factor",
+      "kind": "missing",
+      "title": "A resistance without its current",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "{part} stands alone, without its current. The voltage across it is resistance times current: {right}.",
+      "when": "the resistance of {part} stands in one loop equation without its current",
+      "source": null
+    },
+    {
       "name": "missing-branch",
       "kind": "missing",
       "title": "A whole branch left out",
@@ -243,6 +253,15 @@ export default {
       "section": "junctions",
       "sentence": "{current} does not meet junction {where}: {written} does not belong there.",
       "when": "{current} is counted at junction {where}, which it does not meet",
+      "source": null
+    },
+    {
+      "name": "extra-wire",
+      "kind": "extra",
+      "title": "A term for a part without resistance",
+      "rule": "loop rule",
+      "section": "loops",
+      "sentence": "{part} has no resistance, so the potential neither rises nor drops there: {written} does not belong in the equation of {where}.",
       "source": null
     },
     {
@@ -407,6 +426,7 @@ export default {
     "is-long-sum": "True: a combination of several equations of the page.",
     "is-answer": "True: that is the answer itself.",
     "true-only-here": "True, but only because of a current that happens to be zero with these values: {zero}. No loop and no junction has just these terms with these signs, so it does not go into your set.",
+    "true-by-values": "True, but only with just these values. No loop and no junction has these terms, so it does not go into your set.",
     "other-units": "With {resistance} in your equation the currents are in {current}.",
     "needs-zero": "An equation needs “= 0” at its end.",
     "in-all": "{right}, in all {whole}",
@@ -425,7 +445,7 @@ export default {
     "same-currents.both": "Not true. It has just the currents of {law} and of {orLaw}: check each value, its prefix and its sign.",
     "only-emfs.both": "Not true, and no current stands in it. The emfs are those of the loop {where} and of the loop {orWhere}; the terms with a current are missing: those of {parts}, or those of {orParts}.",
     "only-emfs.several": "Not true, and no current stands in it. The emfs are those of several loops; the terms with a current are missing. Which loop is it meant for?",
-    "no-current": "Not true, and no current stands in it. Which loop or junction is it meant for?",
+    "no-current": "Not true, and no current stands in it: each resistance is multiplied by its current. Which loop or junction is it meant for?",
     "unrelated": "Not true, and not near any law of this circuit. Which loop or junction is it meant for?",
     "no-new": "It says nothing new: it is {sum} of what you have.",
     "no-new-long": "It says nothing new: it is a combination of several that you have.",

@@ -4,7 +4,7 @@
  * First every way to read it is tried for a law or for what follows from the laws, so that nothing right is ever called
  * wrong; only then for a slip.
  */
-import { findFaults, judgeWithoutCurrent, nameNatural } from "./check-faults.mjs";
+import { findFaults, judgeNothingInWire, judgeWithoutCurrent, nameNatural } from "./check-faults.mjs";
 import { findLaws, rowKey, wholeRow } from "./check-laws.mjs";
 import { findSum } from "./check-sums.mjs";
 import { isMeant, isUsual, listChoices, otherUnits, scaleOf } from "./check-units.mjs";
@@ -35,7 +35,7 @@ export function checkEquation(example, text, choices = {}) {
   if (nothing) return refuse({ at: 0, length: `${text}`.length, reason: nothing });
   const right = asUsual ?? findLaw(readings, laws) ?? findSum(readings, laws);
   if (right) return first.equals ? right : { ...right, isOpen: true };
-  if (isNumber(first) && !nameNatural(first, laws).length) return refuse({ at: 0, length: `${text}`.length, reason: "no-law" });
+  if ((isNumber(first) || isNought(first)) && !nameNatural(first, laws).length) return judgeNothingInWire(first, laws) ?? refuse({ at: 0, length: `${text}`.length, reason: "no-law" });
   if (!first.equals) return refuse({ at: `${text}`.trimEnd().length, length: 0, reason: "no-equals" });
   return readings.every(hasNoCurrent) ? judgeWithoutCurrent(first, laws) : findFaults(readings, laws);
 }
@@ -94,6 +94,9 @@ function isNumber({ typed, terms, equals }) {
   const [factor, ...more] = typed.slice(0, -1).filter((value) => !value.isZero);
   return Boolean(equals && factor?.size().equals(ONE)) && !more.length && terms.length === 2 && columns.size === 2;
 }
+
+/** I1 = 0. */
+const isNought = ({ typed, equals }) => equals && typed.at(-1).isZero && typed.filter((value) => !value.isZero).length === 1;
 
 /** I1 = 2 is a number, though 12 − 6 I1 = 0 is a law; with one ohm it may be one. */
 function isStated(reading, law, laws) {

@@ -2,7 +2,8 @@
 import { rowKey } from "./check-laws.mjs";
 import { findMatches, findTerm, hasTerm, isSpared, isTerm, nameSlips } from "./check-nearest.mjs";
 import { findPowers, isAllButEmf, scaleOf } from "./check-units.mjs";
-import { describeFault, describeNear } from "./check-words.mjs";
+import { listBareWires } from "./check-slips.mjs";
+import { describeFault, describeNear, describeSlip } from "./check-words.mjs";
 import { fraction } from "./fraction.mjs";
 import { kindOfSlip } from "./slip-words.mjs";
 
@@ -51,6 +52,13 @@ function chooseSingle(slips, { terms }) {
   return slips.filter((way) => place(way) === last);
 }
 
+/** I3 = 0 for a bare wire: no voltage taken for no current. */
+export function judgeNothingInWire({ typed }, laws) {
+  const [column, ...more] = typed.flatMap((value, at) => (value.isZero ? [] : [at]));
+  const wire = more.length ? null : listBareWires(laws).find((part) => part.column === column);
+  return wire ? wrong([describeSlip([{ slip: "nothing-in-wire", part: wire.name, column, law: null }], laws)]) : null;
+}
+
 const wrong = (faults) => ({ verdict: "false", origin: faults[0].origin, faults, say: faults[0].say, walk: faults[0].walk });
 
 /**
@@ -71,8 +79,10 @@ function nameValue(match, reading, laws) {
   const { law } = match;
   const inRow = law.terms.filter((term) => term.column === column && term.value);
   const foreign = law.rule === "loop" ? laws.live.filter((part) => part.column === column && part.drop) : [];
-  const parts = inRow.length ? leftOver(inRow, reading, match) : foreign.length === 1 ? [foreign[0].name] : [null];
-  const slip = inRow.length ? "wrong-value" : "extra-number";
+  const bare = laws.live.filter((part) => part.column === column && !part.drop && !part.rise && law.walk.includes(part.name));
+  const isBare = !inRow.length && !foreign.length && bare.length === 1;
+  const parts = inRow.length ? leftOver(inRow, reading, match) : isBare ? [bare[0].name] : foreign.length === 1 ? [foreign[0].name] : [null];
+  const slip = inRow.length ? "wrong-value" : isBare ? "extra-wire" : "extra-number";
   return parts.map((part) => ({ slip, law, match, part, column: column < laws.unknowns.length ? column : null }));
 }
 

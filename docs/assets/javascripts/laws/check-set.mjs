@@ -51,7 +51,7 @@ function judge(text, number, { example, choices, laws, known, numbers }) {
 }
 
 function write(sum) {
-  const order = [...sum].sort((one, other) => Number(one.factor.isNegative) - Number(other.factor.isNegative));
+  const order = [...sum].sort((one, other) => Number(one.factor.isNegative) - Number(other.factor.isNegative) || one.number - other.number);
   return order.map(({ number, factor }) => `${factor.isNegative ? MINUS : "+"} ${factor.size().equals(fraction(1n)) ? "" : `${plain(factor.size())} × `}(${number})`).join(" ").replace(/^\+ /, "");
 }
 

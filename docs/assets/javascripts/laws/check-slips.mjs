@@ -29,7 +29,7 @@ export function explain(typed, scaled, laws) {
 }
 
 /** Slips that are seen in an equation but too far-fetched to explain numbers by: they would only hide what is likelier. */
-const UNLIKELY = new Set(["wrong-current", "twice", "current-twice", "battery-turned", "branch-turned"]);
+const UNLIKELY = new Set(["wrong-current", "twice", "current-twice", "missing-factor", "battery-turned", "branch-turned"]);
 
 /** Slips in several terms, or beliefs, that are no explanation of their own where one term gives the same currents exactly. */
 const COMPOUND = new Set(["equal-split", "arrow-turned", "all-minus", "always-minus", "swapped-values", "missing-branch", "branch-sign"]);
@@ -53,12 +53,14 @@ function findRowSlips(typed, scaled, laws, held) {
   });
 }
 
+/** The parts that are a branch of their own without resistance and emf. */
+export const listBareWires = ({ live }) => live.filter(({ column }) => live.every((part) => part.column !== column || (!part.drop && !part.rise)));
+
 /** Rows that stand for what people believe of a junction or a bare wire. */
 function listBeliefs(laws) {
-  const { unknowns, live } = laws;
+  const { unknowns } = laws;
   const empty = () => Array.from({ length: unknowns.length + 1 }, () => 0n);
-  const wires = live.filter(({ column }) => live.every((part) => part.column !== column || (!part.drop && !part.rise)));
-  const nothing = wires.map(({ name, column }) => ({ slip: "nothing-in-wire", part: name, column, law: null, row: Object.assign(empty(), { [column]: 1n }) }));
+  const nothing = listBareWires(laws).map(({ name, column }) => ({ slip: "nothing-in-wire", part: name, column, law: null, row: Object.assign(empty(), { [column]: 1n }) }));
   const forks = laws.laws.filter(({ rule, terms }) => rule === "junction" && terms.length === 3);
   const shares = forks.flatMap((law) => law.terms.map((alone) => {
     const [one, other] = law.terms.filter((term) => term !== alone);

@@ -65,6 +65,9 @@ function missingBattery(law) {
   })));
 }
 
+/** A resistance as it stands, where its voltage should be: 4 for 4 I2. */
+const missingFactor = (law, laws) => resistances(law).map((term) => ({ ...about(term, -term.value), change: [[term.column, -term.value], [lastColumn(laws), term.value]] }));
+
 /** All parts of one branch left out. */
 function missingBranch(law, laws) {
   return byColumn(resistances(law)).flatMap((terms) => {
@@ -145,6 +148,7 @@ export const rowRules = {
   "missing-internal": missing(true),
   "missing-emf": (law) => emfs(law).map((term) => aboutEmf(term, -term.value)),
   "missing-battery": missingBattery,
+  "missing-factor": missingFactor,
   "missing-branch": missingBranch,
   "missing-current": atJunction(missingCurrent),
   "battery-turned": batteryTurned,
