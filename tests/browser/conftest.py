@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import os
+import re
+import subprocess
 import threading
 from collections.abc import Iterator
 from functools import partial
@@ -17,6 +19,8 @@ from tests.site.library import build_whole_site
 
 here = Path(__file__).parent
 chromium = which("chromium") or which("chromium-browser") or which("google-chrome")
+shell = which("chromium-headless-shell")
+"""The same browser without windows: it opens a page with a third of the work. Never needed."""
 driver = which("chromedriver")
 no_chromium = "browser tests left out: no Chromium with chromedriver found (on Debian: apt install chromium chromium-driver)"
 flags = (
@@ -69,13 +73,19 @@ def host(site: Path) -> Iterator[str]:
     server.server_close()
 
 
+def version_of(program: str) -> str:
+    """A program's version, as it prints it: a driver drives its own only."""
+    printed = subprocess.run([program, "--version"], capture_output=True, text=True, check=False).stdout
+    return next(iter(re.findall(r"\d+(?:\.\d+)+", printed)), "")
+
+
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Chrome]:
     """A Chromium without a window, which records its requests and its console."""
     if not (chromium and driver):
         pytest.fail(no_chromium.replace("left out", "cannot run"))
     options = ChromeOptions()
-    options.binary_location = chromium
+    options.binary_location = shell if shell and version_of(shell) == version_of(driver) else chromium
     options.set_capability("goog:loggingPrefs", {"performance": "ALL", "browser": "ALL"})
     for flag in flags:
         options.add_argument(flag)

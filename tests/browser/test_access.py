@@ -14,7 +14,7 @@ from selenium.webdriver.support.wait import WebDriverWait
 import tests.browser.screen as screen
 import tests.browser.student as phone
 from build_tools.page.embed import check, embeds
-from tests.browser.student import find, find_all, open_page, tap
+from tests.browser.student import find, find_all, open_page, tap, wait_for
 
 run_axe = """
 const done = arguments[0];
@@ -150,6 +150,7 @@ def test_light_pages_are_open_to_everyone(student: Chrome, host: str, name: str,
 def test_the_frame_of_a_check_has_room_for_a_verdict(student: Chrome, host: str) -> None:
     """In the size of the line to copy nothing is scrolled once a verdict shows."""
     student.get(f"{host}examples/link-wire/")
+    wait_for(student, ".use code")
     lines = student.execute_script("return [...document.querySelectorAll('.use code')].map(each => each.textContent)")
     width, height = map(int, re.findall(r'(?:width|height)="(\d+)"', next(line for line in lines if check in line)))
     student.execute_cdp_cmd(

@@ -144,6 +144,21 @@ def test_escape_and_close_lead_back(opened: Chrome) -> None:
     assert opened.execute_script(focused) == [False, "Full screen"]
 
 
+@pytest.mark.usefixtures("opened")
+def test_closed_it_is_where_it_was_opened(browser: Chrome, host: str, site: Path) -> None:
+    """Also where the address named a section far down the page."""
+    browser.get(f"{host}{screen.an_example(site)}#your-turn")
+    WebDriverWait(browser, 10, 0.02).until(lambda _: browser.find_elements(By.CSS_SELECTOR, ".figure-tools"), "the figure's tools")
+    browser.execute_script("document.querySelector('.figure-tools').scrollIntoView({block: 'center'})")
+    stand = "return [Math.round(scrollY), document.querySelector('.figure-dialog').open, Boolean(history.state?.full)]"
+    before = browser.execute_script(stand)
+    browser.find_element(By.CSS_SELECTOR, ".figure-open").click()
+    press(browser, "Close")
+    WebDriverWait(browser, 5, 0.02).until(lambda _: not browser.execute_script("return history.state?.full"))
+    browser.execute_async_script("requestAnimationFrame(() => setTimeout(arguments[0], 50))")
+    assert browser.execute_script(stand) == before
+
+
 def test_targets_are_large_enough_and_nothing_is_complained_of(opened: Chrome) -> None:
     """Every button is 44 px or more either way, in one row even on a narrow phone."""
     boxes = opened.execute_script(

@@ -185,6 +185,43 @@ def test_a_loop_walked_by_tapping_parts(browser: Chrome) -> None:
     assert seen_beside(browser, ".own-walk") == phone.said(browser)
 
 
+@pytest.mark.usefixtures("open_example")
+def test_a_reload_keeps_the_chooser_and_the_walk(browser: Chrome) -> None:
+    """The panel is open as it was, the walk stands where it stood, lit with the plain lines on its way; closed it stays closed."""
+    phone.tap(browser, "loop-chooser summary")
+    phone.tap(browser, "[data-choose=walk]")
+    for part in ("R3", "E1", "R2"):
+        phone.press(browser, f"[data-choose=next][data-part-name={part}]")
+    told, lit = phone.find(browser, ".walk-so-far").text, browser.execute_script(lit_marks)
+    assert sorted(lit) == ["E1", "R2", "R3", "ag", "bc", "cd"]
+    browser.refresh()
+    come_near_the_chooser(browser)
+    assert phone.find(browser, ".walk-so-far").text == told
+    assert browser.execute_script(lit_marks) == lit
+    phone.tap(browser, "loop-chooser summary")
+    browser.refresh()
+    come_near_the_chooser(browser)
+    assert not phone.find(browser, "loop-chooser details").get_attribute("open")
+
+
+def come_near_the_chooser(browser: Chrome) -> None:
+    """Bring it into sight, and wait until it works."""
+    browser.execute_script("document.querySelector('loop-chooser').scrollIntoView()")
+    phone.wait_until(browser, "document.querySelector('loop-chooser .own-walk')")
+
+
+lit_marks = "return [...document.querySelectorAll('.figure-frame .lit:not(.label, .polarity)')].map(({dataset: {part, point, to}}) => part ?? point + to)"
+
+
+@pytest.mark.usefixtures("open_example")
+def test_a_loop_outside_the_set_can_be_shown(browser: Chrome) -> None:
+    """Before it is added, so that a reader knows what it is."""
+    phone.tap(browser, "loop-chooser summary")
+    phone.tap(browser, "[data-other=L4] [data-choose=show]")
+    assert sorted(browser.execute_script(lit_marks)) == ["E1", "R2", "R4", "ag", "bc", "cd", "gh"]
+    assert phone.search(browser) == ""
+
+
 @pytest.mark.parametrize(
     ("parts", "told"),
     [

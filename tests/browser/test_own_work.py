@@ -128,7 +128,7 @@ def test_an_arrow_turned_beside_a_number_says_what_becomes_of_its_sign(phone: Ch
     visit(phone, host, "three-banks")
     phone.find_element(By.NAME, "I2").send_keys("-3")
     calm = "return document.querySelector('live-example').isWritten && !document.querySelector('[aria-busy]')"
-    for name, told in (("I1", ""), ("I2", "The arrow of I2 is turned: now type your number with the other sign.")):
+    for name, told in (("I1", ""), ("I2", "The arrow of I2 is turned, and your number now counts along it")):
         WebDriverWait(phone, 5, 0.02).until(lambda seen: seen.execute_script(calm), "a page at rest")
         phone.execute_script(f"document.querySelector('check-numbers [data-arrow={name}]').click()")
         WebDriverWait(phone, 5, 0.02).until(
@@ -168,7 +168,11 @@ def test_a_name_beside_a_field_is_no_button(phone: Chrome, host: str) -> None:
     """A finger that misses the field puts no note into the form."""
     phone.get(f"{host}examples/pontoon-lamps/")
     phone.execute_script("document.querySelector('#own-work').scrollIntoView()")
-    WebDriverWait(phone, 10, 0.02).until(lambda _: phone.find_elements("css selector", "check-numbers .way .name[data-part]"), "the numbers")
-    WebDriverWait(phone, 10, 0.02).until(lambda _: phone.execute_script("return Boolean(customElements.get('lit-terms'))"), "what lights terms")
+    WebDriverWait(phone, 10, 0.02).until(
+        lambda _: phone.find_elements("css selector", "check-numbers .way .name[data-part]"), "the numbers"
+    )
+    WebDriverWait(phone, 10, 0.02).until(
+        lambda _: phone.execute_script("return Boolean(customElements.get('lit-terms'))"), "what lights terms"
+    )
     phone.execute_script("document.querySelector('check-numbers .way .name[data-part]').click()")
     assert not phone.find_elements("css selector", ".light-note")

@@ -44,6 +44,6 @@ export default {
   "check.numbers.asked": "The question asks for {currents}.",
   "check.numbers.turn": "Turn the arrow",
   "check.numbers.turn_one": "Turn the arrow of {current}",
-  "check.numbers.sign": "The arrow of {current} is turned: now type your number with the other sign.",
+  "check.numbers.sign": "The arrow of {current} is turned, and your number now counts along it: leave it if your arrow runs so too, else give it the other sign. Then check again.",
   "check.numbers.turned": "That is along the arrows as you turned them: {currents}."
 };

@@ -7,7 +7,7 @@ export default {
   "steps.open": "Open",
   "steps.skip": "Open section",
   "steps.leave": "Stop",
-  "steps.end": "That was the last step. Now try it with a direction turned round.",
+  "steps.end": "That was the last step. Now turn an arrow round and see what changes.",
   "steps.inside.one": "{count} step still closed",
   "steps.inside.many": "{count} steps still closed",
   "steps.junction": "Next: junction {name}. Which currents enter, which leave?",

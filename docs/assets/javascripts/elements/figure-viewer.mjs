@@ -74,6 +74,8 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
     this.dialog.showModal();
     this.showWhole();
     this.stage.focus();
+    // The section that the address named is left: closed, the figure would be far away.
+    if (location.hash) history.replaceState(history.state, "", location.pathname + location.search);
     history.pushState({ ...history.state, full: true }, "");
     this.#moved = false;
   }

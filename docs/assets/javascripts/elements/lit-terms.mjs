@@ -90,9 +90,9 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     if (place === this.list) this.example.announce(tell(rows.length ? "light.marked" : "light.no_terms", { part, ...(rows.length ? { count: rows.length } : {}) }));
   }
 
-  /** Light the whole walk of a loop, and its ring. */
+  /** Light the whole walk of a loop, of the set or of the others, and its ring where it has one. */
   lightLoop(name, place) {
-    const found = this.topology.loops.find((each) => each.name === name);
+    const found = [...this.topology.loops, ...this.example.worked.all].find((each) => each.name === name);
     if (!found) return this.end();
     const isRing = place.matches(".loop");
     const light = { loop: [name], part: found.steps.map((step) => step.part.name), steps: found.steps };

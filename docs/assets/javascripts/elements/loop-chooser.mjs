@@ -3,7 +3,7 @@
 import { parseWalk, walkOf } from "../laws/choices.mjs";
 import { stepStart } from "../laws/circuit.mjs";
 import { findSame } from "../laws/loop-sources.mjs";
-import { joinsOn, standOf } from "../laws/walking.mjs";
+import { isWalk, joinsOn, standOf, stepsOf } from "../laws/walking.mjs";
 import { setName, setText } from "../page/prose.mjs";
 import { speaking } from "../page/telling.mjs";
 import sentences from "../choose-sentences.mjs";
@@ -13,6 +13,7 @@ import { setLight } from "./light.mjs";
 import { findTappedPart } from "./live-figure.mjs";
 import { tellSet, tellTakenIn, tellWalking, viewSet, viewWalking } from "./loop-list.mjs";
 import { findExample } from "./page-state.mjs";
+import { keepTyped, keptOf } from "./typed.mjs";
 
 const { say, tell } = speaking(sentences);
 
@@ -32,6 +33,7 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
     this.walk.className = "own-walk";
     this.panel.append(this.set, this.walk);
     this.panel.addEventListener("toggle", () => this.#onToggle(), { signal });
+    this.#openAgain();
     if (this.panel.open) this.show();
     this.addEventListener("click", (event) => this.#onClick(event.target.closest("[data-choose]")), { signal });
     this.closest("article").addEventListener("example-change", () => this.panel.open && this.show(), { signal });
@@ -40,13 +42,27 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
 
   disconnectedCallback() {
     this.#abort?.abort();
-    this.#leave();
+    if (this.walking) this.#endWalk();
     this.set?.remove();
     this.walk?.remove();
   }
 
   /** The parts of the reader's own walk; null while there is none. */
   walking = null;
+
+  /** After a reload the panel is open as it was, and a walk stands where it stood. */
+  #openAgain() {
+    const kept = keptOf(this.localName);
+    if (!kept) return;
+    this.panel.open = true;
+    if (!kept.walking || !isWalk(kept.walking, this.topology)) return;
+    this.walking = kept.walking;
+    this.#light(this.walking);
+  }
+
+  #keep() {
+    keepTyped(this.localName, this.panel.open ? { walking: this.walking } : null);
+  }
 
   get topology() {
     return this.example.worked.topology;
@@ -89,11 +105,12 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
   #onToggle() {
     if (this.panel.open) this.show();
     else this.#leave();
+    this.#keep();
   }
 
   #onClick(button) {
     if (!button) return;
-    const actions = { turn: this.#turn, start: this.#start, out: this.#takeOut, in: this.#takeIn, show: this.#light, walk: this.#begin, next: this.#next, back: this.#back, done: this.#done, leave: this.#leaveWalk };
+    const actions = { turn: this.#turn, start: this.#start, out: this.#takeOut, in: this.#takeIn, show: this.#show, walk: this.#begin, next: this.#next, back: this.#back, done: this.#done, leave: this.#leaveWalk };
     actions[button.dataset.choose].call(this, button);
   }
 
@@ -125,9 +142,9 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
     this.#put(at, { start, through: [...through.slice(1), through[0]] }, tell("choose.started", { name: this.#nameOf(at), point: setName(start, "point") }), button);
   }
 
-  #light(button) {
-    const { choice } = button.closest("li").dataset;
-    this.closest("article").querySelector("lit-terms")?.lightLoop(choice, button);
+  #show(button) {
+    const { choice, other } = button.closest("li").dataset;
+    this.closest("article").querySelector("lit-terms")?.lightLoop(choice ?? other, button);
   }
 
   #takeOut(button) {
@@ -183,6 +200,11 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
 
   #leave() {
     if (!this.walking) return;
+    this.#endWalk();
+    this.#keep();
+  }
+
+  #endWalk() {
     this.walking = null;
     setLight(this.closest("article") ?? this.example.article, "tap", null);
     this.pinned?.pin(false);
@@ -195,10 +217,17 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
     this.walking = parts;
     this.#said = null;
     const told = this.#showWalk(before);
-    setLight(this.closest("article"), "tap", { part: parts });
-    const stand = standOf(parts, this.topology);
+    this.#keep();
+    const stand = this.#light(parts);
     if (hadFocus) this.walk.querySelector(stand.isClosed ? "[data-choose=done]" : "[data-choose=next], [data-choose=back]").focus({ preventScroll: true });
     this.example.announce(told);
+  }
+
+  /** Light a walk in the figure, with the plain lines on its way; gives where it stands. */
+  #light(parts) {
+    const stand = standOf(parts, this.topology);
+    setLight(this.closest("article"), "tap", { part: parts, steps: stepsOf(stand, this.topology) });
+    return stand;
   }
 
   /** While a walk goes on, a tap on a part of the figure is its next part, and nothing else. */

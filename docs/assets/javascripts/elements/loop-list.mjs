@@ -78,13 +78,14 @@ function viewChosen(loop, { topology, layout, loopSet }) {
 
 function viewOther(loop, { topology, layout }) {
   const sources = findSources(loop, topology);
+  const key = memberKey(loop.steps, topology.branches);
   const note = sources ? tell("choose.old", { names: setText(listed(sources), topology) }) : tell("choose.new");
   return [
     "li",
-    { "data-walk": formatWalk(walkOf(loop)) },
+    { "data-other": loop.name, "data-walk": formatWalk(walkOf(loop)) },
     ["p", {}, ["strong", {}, setName(loop.name, "loop")], ": ", ...setText(loopWords(loop, layout), topology), "."],
     ["p", { class: sources ? "note" : "note new" }, ...note],
-    buttons(["in", `loop ${memberKey(loop.steps, topology.branches)}`, say("choose.take_in")]),
+    buttons(["show", `show ${key}`, say("choose.show")], ["in", `loop ${key}`, say("choose.take_in")]),
   ];
 }
 

@@ -25,6 +25,12 @@ export function standOf(through, topology) {
   return { start: isOpen ? "" : start, through, here: isOpen ? "" : here, isClosed, next };
 }
 
+/** Whether parts make a walk in this circuit; what a page kept may be of another. */
+export const isWalk = (through, topology) => through.every((name) => topology.branchOf.has(name)) && (!through.length || findWays(through, topology).length > 0);
+
+/** The steps of a walk as far as it goes; none while the first part alone does not say which way. */
+export const stepsOf = ({ start, through }, topology) => (start ? followChoice({ start, through }, topology) : []);
+
 /** The ways to walk through parts in this order: from one end of the first, from the other, or from neither. */
 function findWays(through, topology) {
   const { part, node } = topology;
