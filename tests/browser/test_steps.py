@@ -142,6 +142,18 @@ def test_back_goes_one_step_back(student: Chrome, host: str) -> None:
     WebDriverWait(student, 5, 0.02).until(lambda _: student.current_url == "about:blank")
 
 
+def test_a_whole_section_opens_at_its_beginning(student: Chrome, host: str) -> None:
+    """However long it is: a reader begins where it begins, not at the last of it."""
+    open_page(student, f"{host}examples/{BILGE}/?step=matrix-form")
+    skip = find(student, ".step-buttons :nth-child(3)")
+    assert skip.text == "Open section"
+    skip.click()
+    WebDriverWait(student, 5, 0.02).until(lambda _: "every-part" in student.current_url)
+    row = find(student, "[data-section=currents] table tbody tr")
+    assert covered(student, row) == []
+    assert student.execute_script("return arguments[0].getBoundingClientRect().top", row) > 0
+
+
 def test_the_bar_goes_back_as_the_browser_does(student: Chrome, host: str) -> None:
     """After a step back by the bar, the browser's Back goes back one more; where a link led here, there is no entry to go to."""
     open_page(student, f"{host}examples/{BILGE}/")

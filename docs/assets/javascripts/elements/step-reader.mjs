@@ -123,7 +123,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
     this.prompt = build(["p", { class: "step-prompt", id: "step-prompt" }]);
     this.back = this.#button("steps.back", () => this.#go(this.opened - 1, this.back, "takeBack"));
     this.next = this.#button("steps.open", () => this.#go(this.opened + 1, this.next), "step-next");
-    this.skip = this.#button("steps.skip", () => this.#go(this.#endOfSection(), this.skip));
+    this.skip = this.#button("steps.skip", () => this.#go(this.#endOfSection(), this.skip, "change", this.opened + 1));
     this.leave = this.#button("steps.leave", () => this.#leave());
     this.next.setAttribute("aria-describedby", "step-prompt");
     const bar = build(["div", { class: "step-bar", role: "group", "aria-label": say("steps.bar") }]);
@@ -146,23 +146,24 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
   }
 
   /** Open so many steps; the focus stays where it was, unless its button can do no more. What the browser takes back follows by itself. */
-  #go(opened, button, how = "change") {
+  #go(opened, button, how = "change", seen = opened) {
     const step = opened ? this.steps[opened - 1].name : START;
     this.example[how]({ step });
-    if (this.example.state.step === step) this.#arrive(button);
+    if (this.example.state.step === step) this.#arrive(button, seen);
   }
 
-  /** At a step: the figure, the focus, the words and the screen follow. */
-  #arrive(button) {
+  /** At a step: the figure, the focus and the words follow; the screen shows it, or where the section begins that opened. */
+  #arrive(button, seen = this.opened) {
     const { opened } = this;
     const step = this.steps[opened - 1];
+    const show = () => this.#bringIntoSight(this.steps[seen - 1]);
     this.#at = this.example.state.step;
     this.#pin();
     (button.disabled ? this.#other(button) : button).focus({ preventScroll: true });
     this.example.announce(setText(step ? sayStep(step, opened, this.steps.length) : this.prompt.textContent, this.example.worked.topology));
-    this.#bringIntoSight(step);
+    show();
     // On the way back the browser scrolls to where it was, after all this.
-    requestAnimationFrame(() => this.isConnected && this.#at === step?.name && this.#bringIntoSight(step));
+    requestAnimationFrame(() => this.isConnected && this.#at === step?.name && show());
   }
 
   /** The back button, and the one forward, go from step to step as well. */
