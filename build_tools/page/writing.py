@@ -17,7 +17,7 @@ from build_tools.page.prose import question_text, render_question, set_text
 from build_tools.page.record import Record, write_record
 from build_tools.page.rendering import json_block, render
 
-longest_summary = 200
+longest_summary = 240
 
 
 def write_page(worked: WorkedCircuit, figure: Figure) -> Page:

@@ -144,7 +144,6 @@ export default {
       "rule": "loop rule",
       "section": "loops",
       "sentence": "{part} stands alone, without its current. The voltage across it is resistance times current: {right}.",
-      "when": "the resistance of {part} stands in one loop equation without its current",
       "source": null
     },
     {
@@ -280,7 +279,6 @@ export default {
       "rule": "loop rule",
       "section": "loops",
       "sentence": "{part} counts once round this loop: {right}. You count it twice.",
-      "when": "{part} is counted twice in one loop equation",
       "source": null
     },
     {
@@ -290,7 +288,6 @@ export default {
       "rule": "junction rule",
       "section": "junctions",
       "sentence": "{current} counts once at junction {where}. You count it twice.",
-      "when": "{current} is counted twice at junction {where}",
       "source": null
     },
     {
@@ -300,7 +297,6 @@ export default {
       "rule": "loop rule",
       "section": "loops",
       "sentence": "What flows through {part} is {ownCurrent}, not {current}: its term is {right}.",
-      "when": "{part} is multiplied by {current}, which does not flow through it",
       "source": "OpenStax, College Physics 2e, sec. 21.3 (label every current in the figure first)"
     },
     {
