@@ -9,6 +9,8 @@ from selenium.webdriver import Chrome
 from selenium.webdriver.remote.webelement import WebElement
 from selenium.webdriver.support.wait import WebDriverWait
 
+from tests.browser import screen
+
 size = {"width": 360, "height": 740, "deviceScaleFactor": 1, "mobile": True}
 
 watch_shifts = """
@@ -33,7 +35,7 @@ def held(browser: Chrome) -> Iterator[None]:
 
 def open_page(browser: Chrome, address: str) -> None:
     """Open an example, move it a little, as a thumb does, and wait until it is alive."""
-    browser.get("about:blank")
+    screen.leave(browser, address)
     browser.get(address)
     browser.execute_script("dispatchEvent(new Event('scroll'))")
     wait_until(

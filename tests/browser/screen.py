@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
+from urllib.parse import urljoin
 
 from selenium.webdriver import Chrome
 
@@ -50,6 +51,11 @@ def resize(browser: Chrome, width: int) -> None:
     """Make the window a phone or a desk, by its width [CSS px]."""
     size = {"width": width, "height": 800, "deviceScaleFactor": 1, "mobile": width < 700}
     browser.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", size)
+
+
+def leave(browser: Chrome, host: str) -> None:
+    """To a page without scripts of the same host: for every other host a browser starts a process anew, which takes a second."""
+    browser.get(urljoin(host, "/embed/link-wire/answers.html"))
 
 
 def prefer(browser: Chrome, scheme: str) -> None:

@@ -9,6 +9,8 @@ from selenium.webdriver.remote.webelement import WebElement
 from selenium.webdriver.support.select import Select
 from selenium.webdriver.support.wait import WebDriverWait
 
+from tests.browser import screen
+
 FIVE = ("bilge-pump-two-banks", "frost-bridge", "link-wire", "three-banks", "neutral-wire")
 """Batteries with internal resistance, kΩ and mA, a bare wire, three loops of batteries, and the largest one."""
 
@@ -46,7 +48,7 @@ def let_go(browser: Chrome) -> None:
 
 def open_page(browser: Chrome, address: str) -> None:
     """Open an example, move it a little, as a thumb does, and wait until its scripts are there."""
-    browser.get("about:blank")
+    screen.leave(browser, address)
     browser.get(address)
     browser.execute_script("dispatchEvent(new Event('scroll'))")
     wait_for(browser, ".figure-pin-button")

@@ -14,7 +14,7 @@ from selenium.webdriver.common.keys import Keys
 from selenium.webdriver.remote.webelement import WebElement
 from selenium.webdriver.support.ui import WebDriverWait
 
-from tests.browser.screen import console, prefer
+from tests.browser.screen import console, leave, prefer
 
 axe = files("selenium_axe_python").joinpath("axe-core/axe.min.js")
 equation_form, numbers_form = "check-equation form", "check-numbers form"
@@ -69,7 +69,7 @@ def show(browser: Chrome, height: int) -> None:
 
 def visit(browser: Chrome, host: str, example: str = "link-wire", choices: str = "") -> None:
     """Open the last section of an example and wait until its fields are there."""
-    browser.get("about:blank")
+    leave(browser, host)
     console(browser)
     browser.get(f"{host}examples/{example}/{choices}#your-turn")
     WebDriverWait(browser, 10, 0.02).until(lambda seen: seen.find_elements(By.NAME, "equation") and seen.find_elements(By.NAME, "I1"))
@@ -275,8 +275,8 @@ def test_what_is_typed_survives_a_reload_and_back(phone: Chrome, host: str) -> N
     try_equation(phone, "12.8 = 6 I2")
     try_numbers(phone, I1="4.5", I3="2 A")
     phone.execute_script("document.querySelector(arguments[0]).click()", f"{equation_form} .verdict a")
-    for leave in (phone.refresh, lambda: leave_and_come_back(phone, host), phone.back):
-        leave()
+    for go in (phone.refresh, lambda: leave_and_come_back(phone, host), phone.back):
+        go()
         come_near(phone)
         typed = [phone.find_element(By.NAME, name).get_attribute("value") for name in ("equation", "I1", "I2", "I3")]
         assert typed == ["12.8 = 6 I2", "4.5", "", "2 A"]

@@ -43,7 +43,7 @@ def test_a_few_stops_lead_to_the_text(student: Chrome, host: str, path: str) -> 
     first, *others = stops_before_the_article(student)
     assert first.startswith("md-skip")
     assert len(others) <= 4
-    student.get("about:blank")
+    screen.leave(student, host)
     student.get(host + path)
     press(student, Keys.TAB, Keys.ENTER, Keys.TAB)
     assert student.execute_script(focused) == "article"

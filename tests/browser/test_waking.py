@@ -9,6 +9,7 @@ from selenium.webdriver import Chrome
 from selenium.webdriver.support.wait import WebDriverWait
 
 import tests.browser.phone as phone
+from tests.browser import screen
 from tests.browser.phone import wait_until
 
 EXAMPLE = "examples/frost-bridge/"
@@ -20,13 +21,13 @@ return performance.getEntriesByType('resource').map(entry => entry.name).filter(
 
 
 @pytest.fixture
-def hand(browser: Chrome) -> Iterator[Chrome]:
+def hand(browser: Chrome, host: str) -> Iterator[Chrome]:
     """A phone whose network takes a while."""
     slow = {"offline": False, "latency": 150, "downloadThroughput": -1, "uploadThroughput": -1}
     with phone.held(browser):
         browser.execute_cdp_cmd("Network.enable", {})
         browser.execute_cdp_cmd("Network.setCacheDisabled", {"cacheDisabled": True})
-        browser.get("about:blank")
+        screen.leave(browser, host)
         browser.execute_cdp_cmd("Network.emulateNetworkConditions", slow)
         yield browser
         browser.execute_cdp_cmd("Network.emulateNetworkConditions", {**slow, "latency": 0})
