@@ -180,6 +180,7 @@ def test_the_list_narrows_and_its_address_keeps_the_choice(browser: Chrome, root
     everything = len(shown(browser))
     Select(browser.find_element(By.NAME, "level")).select_by_value("core")
     Select(browser.find_element(By.NAME, "part")).select_by_value("bare wire")
+    until(browser, lambda: "part=bare+wire" in browser.current_url)
     few = shown(browser)
     assert set(few) == {"core"}
     assert 0 < len(few) < everything
@@ -189,10 +190,26 @@ def test_the_list_narrows_and_its_address_keeps_the_choice(browser: Chrome, root
     assert "part=bare+wire" in address
     browser.get(root)
     browser.get(address)
-    assert shown(browser) == few
+    until(browser, lambda: shown(browser) == few)
     browser.find_element(By.CSS_SELECTOR, "example-filter [type=reset]").click()
     until(browser, lambda: len(shown(browser)) == everything)
     assert "?" not in browser.current_url
+
+
+def test_a_choice_before_the_script_is_there_holds(browser: Chrome, root: str) -> None:
+    """On a slow network a reader may be quicker than the script."""
+    browser.execute_cdp_cmd("Network.enable", {})
+    browser.execute_cdp_cmd("Network.setBlockedURLs", {"urls": ["*example-filter.mjs"]})
+    browser.get(f"{root}examples/")
+    everything = len(shown(browser))
+    Select(browser.find_element(By.NAME, "level")).select_by_value("core")
+    browser.execute_cdp_cmd("Network.setBlockedURLs", {"urls": []})
+    browser.execute_script(
+        "import('../assets/javascripts/elements/example-filter.mjs?again').then(made => customElements.define('example-filter', made.ExampleFilter))"
+    )
+    until(browser, lambda: 0 < len(shown(browser)) < everything)
+    assert set(shown(browser)) == {"core"}
+    browser.get_log("browser")
 
 
 def test_an_unknown_choice_in_the_address_is_passed_over(browser: Chrome, root: str) -> None:
@@ -306,6 +323,8 @@ def test_frames_are_as_large_as_what_they_show(browser: Chrome, root: str, addre
         view = {"width": width, "height": height, "deviceScaleFactor": 1, "mobile": False}
         browser.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", view)
         browser.get(f"{root}embed/{address}/{name}")
+        if name == "check.html":
+            until(browser, lambda: browser.find_elements(By.CSS_SELECTOR, "check-numbers form"))
         needed = browser.execute_script("return document.body.getBoundingClientRect().height")
         assert needed <= height, name
         assert height - needed <= (350 if name == "check.html" else 200), name

@@ -16,7 +16,10 @@ export class ExampleFilter extends (globalThis.HTMLElement ?? Object) {
     this.form.addEventListener("submit", (event) => event.preventDefault(), { signal });
     this.form.addEventListener("reset", () => setTimeout(() => this.#choose()), { signal });
     addEventListener("popstate", () => this.#readAddress(), { signal });
-    this.#readAddress();
+    // What was chosen before this script came holds, unless the address asks for something.
+    const asked = new URLSearchParams(location.search);
+    if (this.#fields.some(({ name }) => asked.has(name))) this.#readAddress();
+    else this.#choose();
   }
 
   disconnectedCallback() {
