@@ -19,12 +19,33 @@ export function markChanges(older, newer) {
 function mark(older, newer) {
   if (older === newer) return { tree: newer, isOpen: false };
   if (typeof newer === "string" || typeof older === "string") return { tree: newer, isOpen: true };
-  const [tag, attributes, ...children] = newer;
-  const [oldTag, oldAttributes, ...before] = older;
+  const [tag, attributes, ...all] = newer;
+  const [oldTag, oldAttributes, ...allBefore] = older;
+  const [before, children] = [joinSigns(allBefore), joinSigns(all)];
   const found = align(before, children).map(([old, child]) => (old === undefined ? { tree: child, isOpen: true } : mark(old, child)));
   const isOpen = tag !== oldTag || !sameAttributes(attributes, oldAttributes) || before.length > children.length || found.some((each) => each.isOpen);
   const isMarked = isOpen && MARKED.has(tag);
-  return { tree: [tag, isMarked ? withClass(attributes, "changed") : attributes, ...found.map((each) => each.tree)], isOpen: isOpen && !isMarked };
+  const written = found.flatMap((each) => partSign(each.tree));
+  return { tree: [tag, isMarked ? withClass(attributes, "changed") : attributes, ...written], isOpen: isOpen && !isMarked };
+}
+
+const isTerm = (tree) => tree?.[1]?.class === "term";
+const isSign = (tree) => tree?.[0] === "mo";
+
+/** Each term with the sign before it, so that where only one sign of a sum changes only its term is marked. */
+function joinSigns(trees) {
+  return trees.flatMap((tree, at) => {
+    if (isSign(tree) && isTerm(trees[at + 1])) return [];
+    const sign = isTerm(tree) && isSign(trees[at - 1]) ? trees[at - 1] : undefined;
+    return sign ? [[tree[0], { ...tree[1], sign }, ...tree.slice(2)]] : [tree];
+  });
+}
+
+/** The sign before its term again. */
+function partSign(tree) {
+  if (!tree[1]?.sign) return [tree];
+  const [tag, { sign, ...attributes }, ...children] = tree;
+  return [sign, [tag, attributes, ...children]];
 }
 
 /** Each child with the one it came from: the one about the same thing, else the one in its place. A battery has two rows. */
@@ -41,7 +62,7 @@ function keyOf(tree) {
   if (typeof tree === "string") return "";
   const { "data-loop": loop, "data-junction": junction, "data-part": part, "data-current": current, "data-origin": origin } = tree[1];
   const key = [loop, junction, part, current, origin].filter(Boolean).join(" ");
-  return key && ["tr", "li", "section"].includes(tree[0]) ? `${tree[0]} ${key}` : "";
+  return key && (isTerm(tree) || ["tr", "li", "section"].includes(tree[0])) ? `${tree[0]} ${key}` : "";
 }
 
 /** Ids and numbers of rows are no change by themselves. */
