@@ -123,7 +123,7 @@ def test_the_contents_mark_the_section_that_a_link_leads_to(browser: Chrome, hos
 
 
 def test_what_is_marked_as_changed_crosses_no_ink(student: Chrome, host: str) -> None:
-    """The line of a text would run through the denominators of its fractions: there is none, but a ground and a line outside."""
+    """A line in a text would run through the denominators of its fractions, one below a minus would make it an equals sign."""
     open_page(student, f"{host}examples/neutral-wire/?set=1")
     phone.wait_for(student, "mfrac")
     student.execute_script("document.querySelector('[data-turn=I1]').click()")
@@ -131,7 +131,7 @@ def test_what_is_marked_as_changed_crosses_no_ink(student: Chrome, host: str) ->
     marks = """
     return [...document.querySelectorAll('.changed')].map(each => {
       const {textDecorationLine, backgroundColor, boxShadow} = getComputedStyle(each);
-      return [textDecorationLine, backgroundColor !== 'rgba(0, 0, 0, 0)', boxShadow !== 'none' || each.matches('.changed .changed')];
+      return [textDecorationLine, backgroundColor !== 'rgba(0, 0, 0, 0)', (boxShadow === 'none') === each.matches('.changed .changed, mo')];
     })"""
     assert all(mark == ["none", True, True] for mark in student.execute_script(marks))
 

@@ -123,6 +123,26 @@ def test_a_set_is_there_again_after_a_link_with_other_values(phone: Chrome, host
     WebDriverWait(phone, 5, 0.02).until(lambda seen: len(seen.find_elements(By.CSS_SELECTOR, ".my-set li")) == 1)
 
 
+def test_equations_of_earlier_values_are_not_held_against_numbers(phone: Chrome, host: str) -> None:
+    """With other values a set is not true any more: it goes at one tap, and old numbers are not said to fit the student's equations."""
+    visit(phone, host, "three-banks")
+    for equation in ("I1 + I2 + I3 = 0", "12 - 3 I1 + I2 - 6 = 0", "6 - I2 + 2 I3 - 13 = 0"):
+        submit(phone, "equation", equation)
+    own = phone.find_element(By.CLASS_NAME, "my-set")
+    assert len(own.find_elements(By.CSS_SELECTOR, "li")) == 3
+    phone.execute_script("document.querySelector('[data-set]').click()")
+    WebDriverWait(phone, 5, 0.02).until(lambda _: own.text.count("Not true any more") == 2, "two that are not true")
+    for name, value in (("I1", "1"), ("I2", "-3"), ("I3", "2")):
+        phone.find_element(By.NAME, name).send_keys(value)
+    phone.find_element(By.CSS_SELECTOR, "check-numbers [type=submit]").click()
+    status = "check-numbers [role=status]"
+    WebDriverWait(phone, 5, 0.02).until(lambda _: phone.find_element(By.CSS_SELECTOR, status).text)
+    assert "fit your equations" not in phone.find_element(By.CSS_SELECTOR, status).text
+    phone.execute_script("document.querySelector('[data-remove=untrue]').click()")
+    WebDriverWait(phone, 5, 0.02).until(lambda _: len(own.find_elements(By.CSS_SELECTOR, "li")) == 1)
+    assert own.find_element(By.CSS_SELECTOR, ".as-typed").text == "I1 + I2 + I3 = 0"
+
+
 def test_an_arrow_turned_beside_a_number_says_what_becomes_of_its_sign(phone: Chrome, host: str) -> None:
     """Where a number is typed; an empty field has no sign to change."""
     visit(phone, host, "three-banks")

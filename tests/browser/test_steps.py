@@ -15,7 +15,7 @@ from selenium.webdriver.support.wait import WebDriverWait
 
 import tests.browser.screen as screen
 import tests.browser.student as phone
-from tests.browser.student import FIVE, covered, find, find_all, lit, open_page, press, tap
+from tests.browser.student import FIVE, covered, find, find_all, lit, open_page, press, tap, touch
 
 BILGE = "bilge-pump-two-banks"
 
@@ -271,6 +271,35 @@ def test_the_sentence_is_true_for_every_term(student: Chrome, host: str) -> None
         assert any(word.startswith("+") for word in sign) == find(student, ".light-note p").text.endswith("plus.")
 
 
+def test_what_is_said_out_of_sight_is_shown_for_a_moment(student: Chrome, host: str) -> None:
+    """At the end of the screen where the hand is not; a screen reader is told once, and who goes by keyboard has nothing covered."""
+    open_page(student, f"{host}examples/{BILGE}/")
+    assert not find_all(student, ".glimpse")
+    row = find(student, "[data-turn=I3]")
+    for part, ends in ((0.25, "end"), (0.75, "start")):
+        student.execute_script(
+            "const {top} = arguments[0].getBoundingClientRect(); scrollBy(0, top - innerHeight * arguments[1])", row, part
+        )
+        box = row.rect
+        touch(
+            student,
+            box["x"] + box["width"] / 2,
+            student.execute_script("return arguments[0].getBoundingClientRect().top", row) + box["height"] / 2,
+        )
+        WebDriverWait(student, 5, 0.02).until(lambda _: find_all(student, ".glimpse"), "a glimpse")
+        glimpse = find(student, ".glimpse")
+        assert glimpse.text == find(student, "live-example [role=status]").text
+        assert glimpse.get_attribute("aria-hidden") == "true"
+        middle = student.execute_script("const {top, bottom} = arguments[0].getBoundingClientRect(); return (top + bottom) / 2", glimpse)
+        assert (middle > 370) == (ends == "end")
+        WebDriverWait(student, 8, 0.1).until(lambda _: not find_all(student, ".glimpse"), "it goes by itself")
+        row = find(student, "[data-turn=I3]")
+    student.execute_script("arguments[0].focus()", row)
+    press(student, Keys.ENTER)
+    WebDriverWait(student, 5, 0.02).until(lambda _: "flip" in student.current_url)
+    assert not find_all(student, ".glimpse")
+
+
 def test_a_part_of_the_figure_shows_its_terms(student: Chrome, host: str) -> None:
     """Tapping a body marks its terms in every equation and lists them; a second tap ends it; a list does the same."""
     open_page(student, f"{host}examples/{BILGE}/")
@@ -284,6 +313,22 @@ def test_a_part_of_the_figure_shows_its_terms(student: Chrome, host: str) -> Non
     assert not find_all(student, ".lit")
     Select(find(student, ".light-chooser")).select_by_visible_text("R1")
     assert lit(student) == {"R1"}
+
+
+def test_the_terms_of_a_part_follow_what_is_chosen(student: Chrome, host: str) -> None:
+    """An arrow turned, a loop taken out: the list says what the rows say, and the part stays lit."""
+    open_page(student, f"{host}examples/{BILGE}/")
+    tap(student, find(student, ".part[data-part=E2] .body"))
+    rows = """
+    return [...document.querySelectorAll('table.walk tr.lit')].map(({cells: [, walked, term]}) => `${term.textContent}, ${walked.textContent}`)"""
+    listed = "return [...document.querySelectorAll('.light-list li')].map(each => each.textContent.split(': ').slice(1).join(': '))"
+    before = student.execute_script(listed)
+    for change in ("{flip: ['I2']}", "{walk: [{start: 'b', through: ['E1', 'E2']}, {start: 'a', through: ['E1', 'R1']}]}"):
+        student.execute_script(f"document.querySelector('live-example').change({change}, 'The change.')")
+        WebDriverWait(student, 5, 0.02).until(lambda _: student.execute_script("return document.querySelector('live-example').isWritten"))
+        assert student.execute_script(listed) == student.execute_script(rows) != before
+        assert lit(student) == {"E2"}
+        assert find(student, "live-example [role=status]").text == "The change."
 
 
 def test_rows_of_a_walk_by_keyboard(student: Chrome, host: str) -> None:

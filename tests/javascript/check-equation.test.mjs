@@ -294,6 +294,24 @@ test("a resistance without its current is told by its part, in whichever form it
   }
 });
 
+test("who writes what is said of a resistance without its current has the law, on either side of the equals sign", () => {
+  for (const [name, text, number, flip = []] of [
+    ["link-wire", "6 I2 = #", "4"],
+    ["link-wire", "# = 6 I2", "4"],
+    ["link-wire", "12.2 - 0.2 I5 = #", "4"],
+    ["link-wire", "12.8 = # + 6 I2", "0.2"],
+    ["link-wire", "12.8 - # - 6 I2 = 0", "0.2"],
+    ["three-banks", "13 - 2 I3 - 6 = #", "1", ["I2"]],
+    // In kΩ and mA a resistance is a number of other size than a voltage.
+    ["frost-bridge", "9 = 3 I1 + #", "1"],
+    ["frost-bridge", "-9 + # + I3 = 0", "3"],
+  ]) {
+    const [{ slip, say }] = checkEquation(example(name), text.replace("#", number), { flip }).faults;
+    assert.deepEqual([slip, say.values.written], ["missing-factor", number], text);
+    assert.equal(checkEquation(example(name), text.replace("#", say.values.right), { flip }).verdict, "loop", `${text} with ${say.values.right}`);
+  }
+});
+
 test("a resistance without its current is no law where the numbers happen to agree", () => {
   const { verdict, say, doubts } = checkEquation(example("pontoon-lamps"), "0 = I3 + 6 - 4 I2");
   assert.deepEqual([verdict, say.key, doubts[0].slip, doubts[0].part], ["combination", "true-by-values", "missing-factor", "R4"]);

@@ -60,14 +60,13 @@ test("of two rows about one battery each is compared with its own earlier self",
 
 test("of a sum only the term whose sign or size changed is marked, also where a sign comes first or goes", () => {
   const term = (current, mark) => ["mrow", { class: mark ? `term ${mark}` : "term", "data-current": current }, ["mi", {}, current]];
-  const minus = ["mo", {}, "−"];
-  const plus = ["mo", {}, "+"];
+  const [minus, plus, newMinus, newPlus] = [["−"], ["+"], ["−", "changed"], ["+", "changed"]].map(([sign, name]) => ["mo", name ? { class: name } : {}, sign]);
   const sum = (...children) => ["mrow", {}, ...children];
   const plain = sum(term("I1"), minus, term("I2"), minus, term("I3"));
   const turned = sum(minus, term("I1"), minus, term("I2"), minus, term("I3"));
-  assert.deepEqual(markChanges(plain, turned), sum(minus, term("I1", "changed"), minus, term("I2"), minus, term("I3")));
+  assert.deepEqual(markChanges(plain, turned), sum(newMinus, term("I1", "changed"), minus, term("I2"), minus, term("I3")));
   assert.deepEqual(markChanges(turned, plain), sum(term("I1", "changed"), minus, term("I2"), minus, term("I3")));
   const other = sum(term("I1"), plus, term("I2"), minus, term("I3"));
-  assert.deepEqual(markChanges(plain, other), sum(term("I1"), plus, term("I2", "changed"), minus, term("I3")));
+  assert.deepEqual(markChanges(plain, other), sum(term("I1"), newPlus, term("I2", "changed"), minus, term("I3")));
   assert.deepEqual(markChanges(structuredClone(plain), plain), plain);
 });

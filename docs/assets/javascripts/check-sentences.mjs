@@ -35,6 +35,7 @@ export default {
   "check.set.untrue": "Not true any more: an arrow or a value has changed since.",
   "check.set.remove": "Remove",
   "check.set.remove_one": "Remove ({number})",
+  "check.set.remove_untrue": "Remove all that are not true",
   "check.set.hint": "A hint",
   "check.hint.part": "{part} is in none of your equations yet. Walk a loop through it.",
   "check.hint.junction": "Look at junction {junction}: what enters, and what leaves?",

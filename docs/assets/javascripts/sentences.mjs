@@ -174,7 +174,7 @@ export default {
   "live.copy_by_hand": "The browser does not let this page copy. The link stands selected in the field.",
   "live.link": "Link to this page",
   "live.again": "Start again",
-  "live.again_done": "The page is as printed again.",
+  "live.again_done": "Directions, equations and values are as printed again.",
   "live.as_address": "The page shows the choices in its address.",
   "live.turn": "Turn {name} round",
   "live.turned": "{name} turned round: it now runs {way}.{answer}",

@@ -143,7 +143,7 @@ export default {
       "title": "A resistance without its current",
       "rule": "loop rule",
       "section": "loops",
-      "sentence": "{part} stands alone, without its current. The voltage across it is resistance times current: {right}.",
+      "sentence": "{part} stands alone, without its current. The voltage across it is resistance times current: write {right} where you wrote {written}.",
       "source": null
     },
     {

@@ -41,11 +41,11 @@ function joinSigns(trees) {
   });
 }
 
-/** The sign before its term again. */
+/** The sign before its term again, marked with it. */
 function partSign(tree) {
   if (!tree[1]?.sign) return [tree];
   const [tag, { sign, ...attributes }, ...children] = tree;
-  return [sign, [tag, attributes, ...children]];
+  return [isTerm(tree) ? sign : [sign[0], withClass(sign[1], "changed"), ...sign.slice(2)], [tag, attributes, ...children]];
 }
 
 /** Each child with the one it came from: the one about the same thing, else the one in its place. A battery has two rows. */

@@ -15,6 +15,9 @@ export class CheckEquation extends CheckElement {
   /** The equations of the set, as typed. */
   set = [];
 
+  /** Those of them that are true; others are of earlier directions or values. */
+  holding = [];
+
   /** What was checked last, where it was not true. */
   untrue = "";
 
@@ -22,9 +25,9 @@ export class CheckEquation extends CheckElement {
     return import("../page/checking.mjs");
   }
 
-  /** All that the student wrote down so far. */
+  /** All that the student wrote down so far for the circuit as it is. */
   get equations() {
-    return this.untrue ? [...this.set, this.untrue] : this.set;
+    return this.untrue ? [...this.holding, this.untrue] : this.holding;
   }
 
   /** The element's content as trees. */
@@ -82,7 +85,8 @@ export class CheckEquation extends CheckElement {
   }
 
   #show(viewSet) {
-    const { trees, missing } = this.set.length ? viewSet(this.set, this.source.place()) : { trees: [["p", {}, say("check.set.none")]], missing: 1 };
+    const { trees, missing, holding } = this.set.length ? viewSet(this.set, this.source.place()) : { trees: [["p", {}, say("check.set.none")]], missing: 1, holding: [] };
+    this.holding = holding;
     this.querySelector(".set").replaceChildren(...trees.map((tree) => build(tree)));
     this.querySelector(".hint").hidden = missing <= 0;
     this.querySelector(".hint-text").replaceChildren();
@@ -97,14 +101,15 @@ export class CheckEquation extends CheckElement {
       bringIntoView(text);
     }
     const removed = target.closest("[data-remove]")?.dataset.remove;
-    if (removed) this.#remove(Number(removed), viewSet);
+    if (removed) this.#remove(removed, viewSet);
   }
 
-  #remove(number, viewSet) {
-    this.set = this.set.filter((_, at) => at !== number - 1);
+  /** @param {string} which the number of one, or "untrue" */
+  #remove(which, viewSet) {
+    this.set = which === "untrue" ? this.holding : this.set.filter((_, at) => at !== which - 1);
     this.#show(viewSet);
     this.keep();
-    const next = this.querySelector(`[data-remove="${Math.min(number, this.set.length)}"]`) ?? this.input;
+    const next = this.querySelector(`[data-remove="${Math.min(which, this.set.length)}"]`) ?? this.input;
     next.focus({ preventScroll: true });
   }
 }

@@ -25,6 +25,8 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
   #abort;
   #tapped = null;
   #measuring;
+  /** What is lit again since the page changed is not said again. */
+  #isSilent = false;
 
   async connectedCallback() {
     this.#abort = new AbortController();
@@ -87,7 +89,7 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     [...items.children].forEach((item, at) => item.append(...listRow(rows[at])));
     this.list.replaceChildren(heading, ...(rows.length ? [items] : []));
     this.chooser.value = name;
-    if (place === this.list) this.example.announce(tell(rows.length ? "light.marked" : "light.no_terms", { part, ...(rows.length ? { count: rows.length } : {}) }));
+    if (place === this.list) this.#say(tell(rows.length ? "light.marked" : "light.no_terms", { part, ...(rows.length ? { count: rows.length } : {}) }));
   }
 
   /** Light the whole walk of a loop, of the set or of the others, and its ring where it has one. */
@@ -100,7 +102,7 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     if (!isRing) return;
     const says = [...setText(`${name}: ${loopWords(found, this.example.worked.layout)}`, this.topology), "."];
     this.list.replaceChildren(build(["p", {}, ...says]));
-    this.example.announce(says);
+    this.#say(says);
   }
 
   /** Light the arrow of a current and mark its terms. */
@@ -130,7 +132,7 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     this.note.replaceChildren(build(["p", {}, ...says]));
     this.#offerPin();
     besides(place).after(this.note);
-    this.example.announce(says);
+    this.#say(says);
   }
 
   /** Where the figure is out of sight the note offers to pin it. */
@@ -203,8 +205,23 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
   }
 
   /** After a change the sections are new: what was tapped in them is gone, buttons are set again. */
+  /** What was listed of a part or a loop is listed anew: signs, values and loops may be others now. */
+  #lightAgain(place) {
+    const part = this.chooser.value;
+    this.#isSilent = true;
+    if (part) this.lightPart(part, place);
+    else if (place.matches(".loop")) this.lightLoop(place.dataset.loop, place);
+    this.#isSilent = false;
+  }
+
+  #say(says) {
+    if (!this.#isSilent) this.example.announce(says);
+  }
+
   #renew() {
-    if (this.#tapped && !this.#tapped.place.isConnected) this.end();
+    const { place } = this.#tapped ?? {};
+    if (place && !place.isConnected) this.end();
+    else if (place) this.#lightAgain(place);
     this.#setKeys();
     this.#openFormulas();
     showLight(this.article);

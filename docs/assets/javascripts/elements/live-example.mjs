@@ -9,6 +9,7 @@ import { say } from "../page/saying.mjs";
 import { SECTIONS, viewSection } from "../page/views.mjs";
 import { build } from "./build.mjs";
 import { bringIntoRoom } from "./clear-view.mjs";
+import { glimpse } from "./glimpse.mjs";
 import { addControls, attachControls } from "./choice-controls.mjs";
 import { holdFocus, holdStill, isSeen } from "./hold-still.mjs";
 import { writeWords } from "./figure-words.mjs";
@@ -23,6 +24,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   #abort;
   #trees = new Map();
   #timer;
+  #glimpsed;
   #waiting = [];
   #practice;
   #sets = 0;
@@ -78,7 +80,8 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     const announce = () => this.announce(typeof said === "function" ? said(this.worked) : said);
     const mayWait = keepsShape(before, state);
     if (!mayWait) this.#enter(state);
-    this.#show(state, announce, mayWait, inFigure);
+    const isSaidHere = differ(before, state, ["flip", "leaveOut"]);
+    this.#show(state, isSaidHere ? () => (announce(), this.#glimpse()) : announce, mayWait, inFigure);
   }
 
   /**
@@ -108,6 +111,11 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     if (!said?.length) return;
     const trees = typeof said === "string" ? [said] : said;
     this.querySelector("[role=status]").replaceChildren(...trees.map((tree) => build(tree)));
+  }
+
+  /** What was said out of sight is to be seen for as long as the changes are marked. */
+  #glimpse() {
+    this.#glimpsed = glimpse(this.querySelector("[role=status]"));
   }
 
   #readAddress() {
@@ -190,6 +198,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
 
   #unmark() {
     clearTimeout(this.#timer);
+    this.#glimpsed?.remove();
     for (const element of this.article.querySelectorAll(".changed")) element.classList.remove("changed");
   }
 

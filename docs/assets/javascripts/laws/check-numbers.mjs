@@ -155,7 +155,9 @@ function describeBroken(law, scaled, laws) {
   const sum = fraction(sumOf(law.row, scaled), scaled.numbers.at(-1));
   const unit = law.rule === "junction" ? laws.units.current : laws.units.voltage;
   const left = (law.rule === "junction" ? sum : sum.over(fraction(laws.scale))).over(sizeOf(unit));
-  const amount = withUnit(rounded(left.size()), unit);
+  const { numerator, denominator } = left.size();
+  // A thousand too many is told to the last one: a student subtracts.
+  const amount = withUnit(rounded(left.size(), Math.max(3, `${numerator / denominator}`.length)), unit);
   const values = { origin: law.origin, where: law.named || law.rule === "junction" ? law.origin : law.walk.join(", "), amount };
   const key = law.rule === "loop" ? "broken-loop" : left.isNegative ? "broken-junction.leaves" : "broken-junction.enters";
   return { rule: law.rule, origin: law.origin, ...(law.walk.length ? { walk: law.walk } : {}), say: { key, values } };

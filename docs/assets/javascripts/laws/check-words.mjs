@@ -101,6 +101,8 @@ function termValues(way, reading, laws, turned) {
   if (column === undefined) return {};
   const { left, right, typed } = reading;
   const size = unitOf(reading, column, match);
+  // The number without its current has the sign of its term, wherever it stands.
+  if (slip === "missing-factor") return { right: writeFactor(own.times(size).size(), laws.unknowns[column]), written: plain(own.times(size).size()) };
   const rises = match.factor.above < 0n !== match.factor.below < 0n !== turned ? ONE.negated() : ONE;
   const side = standsRight(reading, column) ? ONE.negated() : ONE;
   // What does not belong there is told as it stands.
@@ -139,9 +141,10 @@ function unitOf({ times, scales }, column, { factor }) {
 export function writeTerm(value, name) {
   if (value.isZero) return "0";
   const size = value.size();
-  const digits = name && size.equals(ONE) ? "" : plain(size) + (name ? SPACE : "");
-  return `${value.isNegative ? MINUS : "+"}${SPACE}${digits}${name}`;
+  return `${value.isNegative ? MINUS : "+"}${SPACE}${writeFactor(size, name)}`;
 }
+
+const writeFactor = (size, name) => (name && size.equals(ONE) ? "" : plain(size) + (name ? SPACE : "")) + name;
 
 /** A slip that explains numbers; the first of its group, with the others' places. */
 export function describeSlip(group, laws) {

@@ -90,4 +90,4 @@ function readSteps(names, forward, part) {
 }
 
 /** The currents that the question asks for, each once. */
-export const askedCurrents = ({ asked, branchOf }) => [...new Set(asked.map((part) => branchOf.get(part)?.current).filter(Boolean))];
+export const askedCurrents = ({ asked, branchOf, branches }) => branches.filter((branch) => asked.some((part) => branchOf.get(part) === branch)).map(({ current }) => current);

@@ -6,6 +6,8 @@
  * the row as [column, amount] pairs.
  */
 
+import { fraction } from "./fraction.mjs";
+
 /**
  * @typedef {import("./check-laws.mjs").Law} Law
  * @typedef {{part: string | null, parts?: string[], column: number | null, change: [number, bigint][], value?: bigint}} Way
@@ -65,8 +67,13 @@ function missingBattery(law) {
   })));
 }
 
-/** A resistance as it stands, where its voltage should be: 4 for 4 I2. */
-const missingFactor = (law, laws) => resistances(law).map((term) => ({ ...about(term, -term.value), change: [[term.column, -term.value], [lastColumn(laws), term.value]] }));
+/** A resistance as it stands in the page's units, where its voltage should be: 4 for 4 I2. */
+function missingFactor(law, laws) {
+  const unit = laws.choices[0].current;
+  return resistances(law).map((term) => [term, fraction(term.value).times(unit)]).filter(([, voltage]) => voltage.isWhole).map(([term, voltage]) => ({
+    ...about(term, -term.value), change: [[term.column, -term.value], [lastColumn(laws), voltage.numerator]],
+  }));
+}
 
 /** All parts of one branch left out. */
 function missingBranch(law, laws) {

@@ -149,18 +149,22 @@ function addToSet(typed, set, place) {
  * The set so far: its equations, what each adds, and how many are still needed.
  * @param {string[]} set
  * @param {Place} place
- * @returns {{trees: Tree[], missing: number}}
+ * @returns {{trees: Tree[], missing: number, holding: string[]}} holding: those that are true
  */
 export function viewSet(set, place) {
   const { rows, independent, needed, missing } = judgeSet(set, place);
   const items = rows.map((row, at) => viewRow(row, set[at], at + 1));
+  const holding = set.filter((_, at) => isTrue(rows[at]));
+  const remove = set.length - holding.length > 1 ? [["button", { type: "button", "data-remove": "untrue" }, say("check.set.remove_untrue")]] : [];
   const count = missing > 0 ? tell("check.set.count", { independent, needed }) : tell("check.set.enough", { count: needed });
-  return { trees: [["ol", {}, ...items], ["p", { class: "set-count" }, ...count]], missing };
+  return { trees: [["ol", {}, ...items], ...remove, ["p", { class: "set-count" }, ...count]], missing, holding };
 }
 
-function viewRow({ verdict, isNew, say: said }, typed, number) {
-  const isTrue = !["false", "unreadable"].includes(verdict);
-  const note = isNew ? "" : !isTrue ? tell("check.set.untrue") : said?.key === "no-new" ? tell("check.set.repeats", { number, ...said.values }) : said ? [sentence(said)] : "";
+const isTrue = ({ verdict }) => !["false", "unreadable"].includes(verdict);
+
+function viewRow(row, typed, number) {
+  const { isNew, say: said } = row;
+  const note = isNew ? "" : !isTrue(row) ? tell("check.set.untrue") : said?.key === "no-new" ? tell("check.set.repeats", { number, ...said.values }) : said ? [sentence(said)] : "";
   const remove = ["button", { type: "button", "data-remove": String(number), "aria-label": say("check.set.remove_one", { number }) }, say("check.set.remove")];
   return ["li", { class: isNew ? "" : "adds-nothing" }, ["span", { class: "set-number" }, `(${number})`], ["span", { class: "as-typed" }, typed], remove, ...(note ? [["p", {}, ...note]] : [])];
 }
