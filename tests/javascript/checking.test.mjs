@@ -123,7 +123,9 @@ test("an equation without its right side is accepted, and is told what it lacks"
 
 test("a term moved across is told as it was typed", () => {
   const says = (typed) => textsOf(answerEquation(typed, [], placeOf(findExample(records, "bilge-pump-two-banks"))).says).replaceAll("\u00a0", " ");
-  for (const typed of ["0.1 I1 + 0.2 I2 = 1.2", "12.6 - 0.1 I1 = 11.4 + 0.2 I2"]) assert.match(says(typed), /rises there\. Where you wrote it a rise counts minus: − 0.2 I2, not \+ 0.2 I2\. Look/);
+  for (const [typed, side] of [["0.1 I1 + 0.2 I2 = 1.2", "left"], ["12.6 - 0.1 I1 = 11.4 + 0.2 I2", "right"]]) {
+    assert.ok(says(typed).includes(`rises there. On the ${side} side of your equation a rise counts minus: − 0.2 I2, not + 0.2 I2. Look`), says(typed));
+  }
   assert.match(says("0.1 I1 = 1.2"), /\+ 0.2 I2 is missing. The way your equation is written, that is − 0.2 I2. Look/);
   assert.match(says("0.1 I1 - 0.7 I2 = 1.2"), / − 0.2 I2, not − 0.7 I2\. Look/);
   assert.match(says("12.6 = 4 I3"), /− 0.1 I1 is missing\. The way your equation is written, that is \+ 0.1 I1\. Look/);

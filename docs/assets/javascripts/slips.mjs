@@ -9,8 +9,8 @@ export default {
       "sentences": {
         "along": "You go through {part} along {current}, so the potential drops there: {right}, not {written}.",
         "against": "You go through {part} against {current}, so the potential rises there: {right}, not {written}.",
-        "along-moved": "You go through {part} along {current}, so the potential drops there. Where you wrote it a drop counts {sense}: {thereRight}, not {there}.",
-        "against-moved": "You go through {part} against {current}, so the potential rises there. Where you wrote it a rise counts {sense}: {thereRight}, not {there}."
+        "along-moved": "You go through {part} along {current}, so the potential drops there. On the {side} side of your equation a drop counts {sense}: {thereRight}, not {there}.",
+        "against-moved": "You go through {part} against {current}, so the potential rises there. On the {side} side of your equation a rise counts {sense}: {thereRight}, not {there}."
       },
       "when": "the term of {part} with {current} has the wrong sign in one loop equation, in the equation or when moving it across",
       "source": "OpenStax, University Physics Volume 2, sec. 10.3 and OpenStax, College Physics 2e, sec. 21.3 (the rule that prevents it); reported by a teacher: A. Rundquist, blog, 7 October 2014"
@@ -24,8 +24,8 @@ export default {
       "sentences": {
         "along": "{current} enters junction {where}. With plus for what enters, its term is {right}, not {written}.",
         "against": "{current} leaves junction {where}. With plus for what enters, its term is {right}, not {written}.",
-        "along-moved": "{current} enters junction {where}. Where you wrote it, what enters counts {sense}: {thereRight}, not {there}.",
-        "against-moved": "{current} leaves junction {where}. Where you wrote it, what leaves counts {sense}: {thereRight}, not {there}."
+        "along-moved": "{current} enters junction {where}. On the {side} side of your equation what enters counts {sense}: {thereRight}, not {there}.",
+        "against-moved": "{current} leaves junction {where}. On the {side} side of your equation what leaves counts {sense}: {thereRight}, not {there}."
       },
       "when": "{current} has the wrong sign at junction {where}",
       "source": "OpenStax, University Physics Volume 2, sec. 10.3 (the rule that prevents it)"
@@ -39,8 +39,8 @@ export default {
       "sentences": {
         "along": "You go through {part} from minus to plus, so the potential rises there, whatever the current does: {right}, not {written}.",
         "against": "You go through {part} from plus to minus, so the potential drops there, whatever the current does: {right}, not {written}.",
-        "along-moved": "You go through {part} from minus to plus, so the potential rises there, whatever the current does. Where you wrote it a rise counts {sense}: {thereRight}, not {there}.",
-        "against-moved": "You go through {part} from plus to minus, so the potential drops there, whatever the current does. Where you wrote it a drop counts {sense}: {thereRight}, not {there}.",
+        "along-moved": "You go through {part} from minus to plus, so the potential rises there, whatever the current does. On the {side} side of your equation a rise counts {sense}: {thereRight}, not {there}.",
+        "against-moved": "You go through {part} from plus to minus, so the potential drops there, whatever the current does. On the {side} side of your equation a drop counts {sense}: {thereRight}, not {there}.",
         "alone": "Beside your resistor terms the emf of {part} has the wrong sign: turn its sign, or that of every resistor term. From minus to plus is a rise; a resistor along its arrow is a drop."
       },
       "when": "the emf of {part} has the wrong sign in one loop equation, as if the current decided it and not the poles",
@@ -430,6 +430,8 @@ export default {
     "inner": "r of {part}",
     "sense.plus": "plus",
     "sense.minus": "minus",
+    "side.left": "left",
+    "side.right": "right",
     "moved.term": "The way your equation is written, that is {thereRight}, not {there}.",
     "moved.missing": "The way your equation is written, that is {thereRight}.",
     "two-faults": "Not true. It may be one of two things.",

@@ -118,7 +118,7 @@ function termValues(way, reading, laws, turned) {
   if (isOnOneSide && apart && !written.isZero && own.isNegative === written.isNegative) return { moved: false, right: asTyped(own), written: there };
   return {
     moved: !seen.equals(side) || !isOnOneSide,
-    ...(isOnOneSide && (apart || own.equals(whole)) ? { thereRight: asTyped(own), there: written.isZero ? "" : there } : {}),
+    ...(isOnOneSide && (apart || own.equals(whole)) ? { thereRight: asTyped(own), there: written.isZero ? "" : there, isRight: side !== ONE } : {}),
     right: apart || own.equals(whole) ? rightWords(own) : sentence({ key: "in-all", values: { right: rightWords(own), whole: rightWords(whole) } }),
     written: words((apart ? written.times(size) : typed[column]).times(seen)),
   };

@@ -92,8 +92,9 @@ function tellFault({ say: said }, place) {
   const moved = said.values.moved && said.values.right && sentence(said).includes(said.values.right);
   const { there, thereRight } = said.values;
   if (moved && there && thereRight) {
-    const sense = sentence({ key: thereRight.startsWith("+") ? "sense.plus" : "sense.minus", values: {} });
-    const told = tellSaid({ key: `${said.key}-moved`, values: { ...said.values, sense } }, place);
+    const word = (key) => sentence({ key, values: {} });
+    const [sense, side] = [word(thereRight.startsWith("+") ? "sense.plus" : "sense.minus"), word(said.values.isRight ? "side.right" : "side.left")];
+    const told = tellSaid({ key: `${said.key}-moved`, values: { ...said.values, sense, side } }, place);
     if (told.length) return told;
   }
   const key = thereRight ? `moved.${there ? "term" : "missing"}` : "moved";
