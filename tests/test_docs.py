@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -47,7 +48,7 @@ def labelled(label: str) -> tuple[str, ...]:
 def refusals() -> tuple[tuple[str, str], ...]:
     """Each refused change with the message that is shown below it."""
     blocks = blocks_of(circuit_file)
-    return tuple((one.text, two.text) for one, two in zip(blocks, blocks[1:], strict=False) if one.label == "refused")
+    return tuple((one.text, two.text) for one, two in pairwise(blocks) if one.label == "refused")
 
 
 @pytest.fixture(autouse=True)

@@ -166,7 +166,8 @@ ways_above_zero = {
     (Dimension.EMF, True): "for a battery the other way round, swap minus and plus",
     (Dimension.EMF, False): 'a battery without an emf is a bare wire: { wire = "bare", between = [...] }',
     (Dimension.RESISTANCE, True): "a resistance is never negative",
-    (Dimension.RESISTANCE, False): 'for no resistance use a bare wire, { wire = "bare", between = [...] }, or leave internal_resistance out',
+    (Dimension.RESISTANCE, False): 'for no resistance use a bare wire, '
+    '{ wire = "bare", between = [...] }, or leave internal_resistance out',
     (Dimension.CAPACITANCE, True): "a capacitance is never negative",
     (Dimension.CAPACITANCE, False): "a capacitor without a capacitance is a gap: leave the part out",
     (Dimension.VOLTAGE, True): "", (Dimension.VOLTAGE, False): "",

@@ -48,7 +48,7 @@ class Ground:
         return tuple(spot for spot in ends if len(self.ways_at(spot)) >= 3)
 
     def dots_of(self, point: str) -> tuple[Spot, ...]:
-        """Where a point stands, and the dots where plain lines spread it out: each is lettered, or two dots would pass for two junctions."""
+        """Where a point stands, and the dots where plain lines spread it out: each has its letter, or two dots pass for two junctions."""
         place = self.layout.places[point]
         return (place, *(dot for dot in self.dots if dist(place, dot) > SAME_SPOT and self.point_of(dot) == point))
 

@@ -112,7 +112,8 @@ def refuse_loop(loop: tuple[Step, ...], circuit: Circuit) -> Problem:
             where=("parts", names[0]),
             expected="some resistance in every loop that has an emf",
             found=f"a short circuit: {where} with an emf of {with_unit(plain(emf), 'V')} and no resistance, so nothing limits the current",
-            way_out="give a battery of that loop its internal_resistance, or put a resistor into the loop; never try it with a real battery",
+            way_out="give a battery of that loop its internal_resistance, or put a resistor into the loop; "
+            "never try it with a real battery",
             at_key=True,
             comes_first=True,
         )

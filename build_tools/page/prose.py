@@ -98,7 +98,7 @@ class NameSetter(InlineProcessor):
         super().__init__(pattern)
         self.names = names
 
-    def handleMatch(self, m: re.Match[str], data: str) -> tuple[Element, int, int]:  # type: ignore[override]
+    def handleMatch(self, m: re.Match[str], data: str) -> tuple[Element, int, int]:  # type: ignore[override]  # noqa: ARG002
         """One name. Its letters are final: a name of one letter would be found in itself again, without end."""
         element = set_name(m[0], self.names[m[0]])
         for each in element.iter():

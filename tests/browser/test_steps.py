@@ -502,7 +502,8 @@ def test_a_step_left_to_the_reader_keeps_its_place(student: Chrome, host: str) -
         const above = document.querySelector('figure-viewer').getBoundingClientRect().bottom;
         return [top, bottom, above, document.querySelector('.step-bar').getBoundingClientRect().top]"""
     )
-    assert top < end and bottom > start
+    assert top < end
+    assert bottom > start
 
 
 def fill(row: WebElement, sign: str, size: str) -> None:
@@ -585,7 +586,8 @@ def test_a_sign_is_judged_when_the_keys_have_come_to_it(student: Chrome, host: s
         for key in keys:
             assert row.find_element("css selector", ".feedback").text == said
             press(student, key)
-        WebDriverWait(student, 2, 0.02).until(lambda _: row.find_element("css selector", ".feedback").text.startswith(told), told)
+        feedback = row.find_element("css selector", ".feedback")
+        WebDriverWait(student, 2, 0.02).until(lambda _, feedback=feedback, told=told: feedback.text.startswith(told), told)
 
 
 def test_a_junction_by_keys_goes_from_term_to_term(student: Chrome, host: str) -> None:

@@ -17,6 +17,15 @@ odd_values = [
 ]  # fmt: skip
 
 
+def report_of(path: Path) -> str:
+    """What is said of a file that is refused; nothing of one that is not."""
+    try:
+        check_file(path)
+    except FaultyCircuits as report:
+        return str(report)
+    return ""
+
+
 def mutilate(text: str, chance: Random) -> str:
     """Swap a value, drop or double a line, break a sign, or rename something here and there."""
     kind = chance.randrange(4)
@@ -45,10 +54,8 @@ def test_a_mutilated_file_is_solved_or_refused(seed: int, tmp_path: Path) -> Non
         for _ in range(chance.randint(1, 4)):
             text = mutilate(text, chance)
         path.write_text(text, encoding="utf-8")
-        try:
-            check_file(path)
-        except FaultyCircuits as report:
-            refused += 1
-            assert str(report).startswith(f"{path}:")
+        report = report_of(path)
+        refused += bool(report)
+        assert not report or report.startswith(f"{path}:")
 
     assert refused > 50

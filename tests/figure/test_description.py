@@ -190,4 +190,5 @@ def test_keeps_the_short_text_short(times: int) -> None:
     for letters in ("E", "ER", "ERW", "ERWK", "ERWKkc", "ERWKkcmA", "kcm"):
         text = short_description(bundle(letters * times))
         assert len(text) <= 105, text
-        assert text.startswith("Circuit diagram: ") and text.endswith(".")
+        assert text.startswith("Circuit diagram: ")
+        assert text.endswith(".")

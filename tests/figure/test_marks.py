@@ -155,7 +155,7 @@ def test_loop_mark_is_inside_its_loop_and_turns_its_way(drawing: object) -> None
 
 @pytest.mark.parametrize("path", examples, ids=lambda path: path.stem)
 def test_every_point_can_be_found(path) -> None:
-    """Each point has its letter within reach, and so has each dot where a plain line spreads it out: two dots of one junction read alike."""
+    """Each point has its letter within reach, and each dot where a plain line spreads it out: two dots of a junction read alike."""
     figure = figure_of(path)
     root = parsed(figure)
     lettered: dict[str, list[tuple[float, float]]] = {point: [] for point in figure.layout.places}
