@@ -326,3 +326,20 @@ test("a bare wire has a current, and no term in a loop", () => {
   // Where there is a resistance, no current is a number like any other.
   assert.equal(checkEquation(example("link-wire"), "I2 = 0").say.key, "no-law");
 });
+
+test("a current that was put in from a junction is told with the loop and the junction, right or wrong", () => {
+  for (const [name, text, loop, where, current, right, written = right] of [
+    ["link-wire", "12.8 - 0.2 (I2 + I3) - 6 I2 = 0", "L1", "c", "I1", "I2 + I3"],
+    ["link-wire", "12.8 - 0.2 (I2 - I3) - 6 I2 = 0", "L1", "c", "I1", "I2 + I3", "I2 − I3"],
+    ["bilge-pump-two-banks", "12.6 = 0.1 I1 + 4 (I1 + I2)", "E1, R1", "c", "I3", "I1 + I2"],
+    ["bilge-pump-two-banks", "12.6 = 0.1 I1 + 4 I1 - 4 I2", "E1, R1", "c", "I3", "I1 + I2", "I1 − I2"],
+    ["frost-bridge", "9 - 3 I1 - I1 - I5 = 0", "L1", "e", "I3", "I1 − I5", "I1 + I5"],
+    ["three-banks", "12 - 3 (I2 + I3) + I2 - 6 = 0", "L1", "c", "I1", "−I2 − I3", "I2 + I3"],
+  ]) {
+    const { verdict, say, faults } = checkEquation(example(name), text);
+    const told = faults[0]?.say ?? say;
+    assert.deepEqual([verdict, faults.length, told.key], right === written ? ["combination", 0, "is-put-in"] : ["false", 1, "put-in-sign"], text);
+    const [asRight, asWritten] = [right, written].map((sum) => sum.replaceAll(" ", "\u00a0"));
+    assert.deepEqual(told.values, { loop, where, current, right: asRight, written: asWritten }, text);
+  }
+});

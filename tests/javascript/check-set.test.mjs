@@ -39,6 +39,11 @@ test("a sum of the set names its equations in their order, a sum before a differ
   assert.equal(sumOf("I4 = I2 + I5", "I6 = I1 + I2", "I1 = I3 + I5", "I6 = I3 + I4"), "(2) + (3) \u2212 (1)");
 });
 
+test("an equation that stands in the set already is told so, also where that one said nothing new", () => {
+  const sums = checkSet(link, ["12.8 - 0.2 I1 - 6 I2 = 0", "6 I2 = 4 I4", "12.8 - 0.2 I1 - 4 I4 = 0", "12.8 = 0.2 I1 + 4 I_4", "0.2 I1 + 4 I4 - 12.8 = 0"]).rows.map(({ say }) => say?.values.sum);
+  assert.deepEqual(sums, [undefined, undefined, "(1) + (2)", "(3)", "\u2212 (3)"]);
+});
+
 test("a long sum of the set is not written out", () => {
   const own = ["12.8 - 0.2 I1 - 6 I2 = 0", "6 I2 = 4 I4", "I1 = I2 + I3", "I3 + I5 = I4"];
   const { rows } = checkSet(link, [...own, "12.8 - 0.2 I1 - 6 I2 + I1 - I2 - I3 + 6 I2 - 4 I4 + I3 + I5 - I4 = 0"]);

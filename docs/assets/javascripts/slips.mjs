@@ -31,6 +31,15 @@ export default {
       "source": "OpenStax, University Physics Volume 2, sec. 10.3 (the rule that prevents it)"
     },
     {
+      "name": "put-in-sign",
+      "kind": "sign",
+      "title": "A current put in with a wrong sign",
+      "rule": "junction rule",
+      "section": "junctions",
+      "sentence": "It is the loop {loop} with {written} put in for {current}. Junction {where} gives {current} = {right}.",
+      "source": null
+    },
+    {
       "name": "emf-sign",
       "kind": "emf sign",
       "title": "The sign of an emf",
@@ -419,6 +428,7 @@ export default {
     "is-loop": "True: the loop rule round {where}, walked {walk}.",
     "is-other-loop": "True: the loop rule round the loop {where}, which is not in the set of the page.",
     "is-sum": "True: it follows from the equations of the page, as {sum}.",
+    "is-put-in": "True: the loop rule round {loop}, with {right} put in for {current}, as junction {where} gives it.",
     "is-long-sum": "True: a combination of several equations of the page.",
     "is-answer": "True: that is the answer itself.",
     "true-only-here": "True, but only because of a current that happens to be zero with these values: {zero}. No loop and no junction has just these terms with these signs, so it does not go into your set.",

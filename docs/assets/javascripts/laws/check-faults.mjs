@@ -1,9 +1,10 @@
 /** Where an equation that is not true is wrong: the slip that it may come from, else the law that it is near. */
 import { rowKey } from "./check-laws.mjs";
 import { findMatches, findTerm, hasTerm, isSpared, isTerm, nameSlips } from "./check-nearest.mjs";
+import { findPutIn } from "./check-put-in.mjs";
 import { findPowers, isAllButEmf, scaleOf } from "./check-units.mjs";
 import { listBareWires } from "./check-slips.mjs";
-import { describeFault, describeNear, describeSlip } from "./check-words.mjs";
+import { describeFault, describeNear, describePutIn, describeSlip } from "./check-words.mjs";
 import { fraction } from "./fraction.mjs";
 import { kindOfSlip } from "./slip-words.mjs";
 
@@ -29,6 +30,8 @@ export function findFaults(readings, laws) {
     if (slips.length) return wrong(tell(chooseSingle(chooseApart(slips, reading), reading), reading, laws));
   }
   if (powers) return wrong(tell([powers.slip], powers.reading, laws));
+  const putIn = known.flatMap((reading) => findPutIn(reading, laws));
+  if (putIn.length && putIn.length <= MOST_NEAR) return wrong(putIn.map((each) => tellPutIn(each, laws)));
   const [{ reading, matches }] = tries;
   const values = matches.filter(({ changes, natural, agreeing }) => changes.size === 1 && agreeing > (natural ? 0 : 1)).flatMap((match) => nameValue(match, reading, laws));
   return values.length ? wrong(tell(values, reading, laws)) : pointTo(reading, matches, laws);
@@ -57,6 +60,11 @@ export function judgeNothingInWire({ typed }, laws) {
   const [column, ...more] = typed.flatMap((value, at) => (value.isZero ? [] : [at]));
   const wire = more.length ? null : listBareWires(laws).find((part) => part.column === column);
   return wire ? wrong([describeSlip([{ slip: "nothing-in-wire", part: wire.name, column, law: null }], laws)]) : null;
+}
+
+function tellPutIn(putIn, laws) {
+  const values = describePutIn(putIn, laws);
+  return { kind: "sign", part: null, current: values.current, origin: values.where, slip: "put-in-sign", say: { key: "put-in-sign", values } };
 }
 
 const wrong = (faults) => ({ verdict: "false", origin: faults[0].origin, faults, say: faults[0].say, walk: faults[0].walk });

@@ -1,8 +1,9 @@
 /** What follows from the laws without being one: how an equation is put together from those of the page. */
 import { onlyTrueHere } from "./check-faults.mjs";
 import { followFromPage, valueOf } from "./check-laws.mjs";
+import { findPutIn } from "./check-put-in.mjs";
 import { isMeant, isUsual } from "./check-units.mjs";
-import { describeSum, MOST_ROWS } from "./check-words.mjs";
+import { describePutIn, describeSum, MOST_ROWS } from "./check-words.mjs";
 
 /** True, and so a sum of laws: for the row is at right angles to the answer, as the laws are, and they are as many as can be. */
 export function findSum(readings, laws) {
@@ -17,7 +18,10 @@ export function findSum(readings, laws) {
   // Without a zero, or where a current itself was left out, the numbers happen to agree.
   const byZero = laws.answer.some((current) => current.isZero) && !doubts.some(({ slip }) => slip === "missing-factor");
   const onlyHere = isLong || doubts.length > 0;
-  return { verdict: "combination", faults: [], ...describeSum(shares, reading, laws, onlyHere ? (byZero ? "true-only-here" : "true-by-values") : null), ...(onlyHere ? { doubts } : {}) };
+  const told = describeSum(shares, reading, laws, onlyHere ? (byZero ? "true-only-here" : "true-by-values") : null);
+  const putIn = told.say.key === "is-long-sum" && findPutIn(reading, laws).find(({ right, written }) => right === written);
+  const say = putIn ? { key: "is-put-in", values: describePutIn(putIn, laws) } : told.say;
+  return { verdict: "combination", faults: [], ...told, say, ...(onlyHere ? { doubts } : {}) };
 }
 
 /** How a row is made of the page's equations. Putting one into another takes whole loops, and junctions any number of times. */

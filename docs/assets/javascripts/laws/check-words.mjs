@@ -40,6 +40,11 @@ function writeSum(sum) {
   return terms.join(" ").replace(/^\+ /, "");
 }
 
+/** A loop with a current put in from a junction. */
+export const describePutIn = ({ law, junction, column, right, written }, laws) => ({
+  loop: whereIs(law, false), where: junction.origin, current: laws.unknowns[column], right, written,
+});
+
 /** One law or two that an untrue equation is near, with the parts whose terms have a current. */
 export function describeNear(key, laws, otherwise) {
   const [first, second] = laws.map((law) => ({ where: whereIs(law, false), law: `${law.rule} ${whereIs(law, false)}`, parts: law.terms.flatMap(({ part, nature, value }) => (nature === "resistance" && value ? [part] : [])).join(", ") }));

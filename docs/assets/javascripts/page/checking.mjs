@@ -31,7 +31,7 @@ export function answerEquation(typed, set, place) {
   if (result.verdict === "unreadable") return { ...told, says: viewUnread(result, typed, place), spot: [result.at, result.at + result.length] };
   if (result.verdict === "false") return { ...told, says: viewFaults(result, place) };
   // What is true only by the values is no law, and would make a set look whole that is not.
-  const { added, says } = result.doubts ? { added: set, says: [] } : addToSet(typed, set, place);
+  const { added, says } = result.doubts ? { added: set, says: [] } : addToSet(result.isOpen ? `${typed.trim()} = 0` : typed, set, place);
   return { ...told, set: added, says: [paragraph(strong(firstWord(result.say)), ...tellRest(result.say, place), " ", ...says), ...viewDoubts(result, place)] };
 }
 
