@@ -68,6 +68,10 @@ def fill(text: str, slip: Mapping[str, Any]) -> str:
         own |= {"part": "W1"}
     if slip["name"] == "missing-internal":
         own |= {"right": "− 0.5 I1"}
+    if slip["name"] == "missing-factor":
+        own |= {"right": "6 I2", "written": "6"}
+    if slip["name"] == "put-in-sign":
+        own |= {"loop": "L2", "current": "I3", "right": "I1 − I2", "written": "I1 + I2"}
     if slip["name"] == "current-prefix":
         own |= {"currents": own["current"], "unit": "µA", "typed": "mA"}
     return re.sub(r"\{(\w+)\}", lambda found: own[found[1]], text)

@@ -175,7 +175,7 @@ export default {
   "live.link": "Link to this page",
   "live.again": "Start again",
   "live.again_done": "Directions, equations and values are as printed again.",
-  "live.as_address": "The page shows the choices in its address.",
+  "live.as_address": "What you chose is kept in the address.",
   "live.turn": "Turn {name} round",
   "live.turned": "{name} turned round: it now runs {way}.{answer}",
   "live.sign_changes": " Its answer changes sign.",

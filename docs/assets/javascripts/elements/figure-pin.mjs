@@ -45,7 +45,9 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
     addEventListener("scroll", () => this.place(), { signal, passive: true });
     addEventListener("resize", () => this.place(), { signal });
     document.addEventListener("focusin", (event) => this.isStuck && bringIntoRoom(event.target), { signal });
-    if (history.state?.pinned) this.pin(true);
+    this.#byHand = history.state?.pinned;
+    addEventListener("popstate", () => this.#keep(), { signal });
+    if (this.#byHand) this.pin(true);
     else this.place();
   }
 
@@ -58,14 +60,22 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
   /** Whether the reader wants the figure in sight. */
   isPinned = false;
 
-  /** Whether the reader has taken the figure down on this page; a reload keeps it. */
+  /** Whether the reader has pinned the figure, or taken it down, by hand; a reload keeps it. */
+  #byHand;
+
   get wasUnpinned() {
-    return history.state?.pinned === false;
+    return this.#byHand === false;
   }
 
   #onButton() {
     this.pin(!this.isPinned);
-    history.replaceState({ ...history.state, pinned: this.isPinned }, "");
+    this.#byHand = this.isPinned;
+    this.#keep();
+  }
+
+  /** A link within the page makes an entry of the history that knows nothing yet. */
+  #keep() {
+    if (history.state?.pinned !== this.#byHand) history.replaceState({ ...history.state, pinned: this.#byHand }, "");
   }
 
   /** Whether the figure can be seen, in its place or pinned. */

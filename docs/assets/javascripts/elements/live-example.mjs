@@ -109,6 +109,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   /** Say one sentence, for the eye and for a screen reader. */
   announce(said) {
     if (!said?.length) return;
+    this.#glimpsed?.remove();
     const trees = typeof said === "string" ? [said] : said;
     this.querySelector("[role=status]").replaceChildren(...trees.map((tree) => build(tree)));
   }

@@ -33,6 +33,7 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
     this.walk.className = "own-walk";
     this.panel.append(this.set, this.walk);
     this.panel.addEventListener("toggle", () => this.#onToggle(), { signal });
+    addEventListener("popstate", () => this.#keep(), { signal });
     this.#openAgain();
     if (this.panel.open) this.show();
     this.addEventListener("click", (event) => this.#onClick(event.target.closest("[data-choose]")), { signal });

@@ -147,6 +147,7 @@ export class StepReader extends (globalThis.HTMLElement ?? Object) {
 
   /** Open so many steps; the focus stays where it was, unless its button can do no more. What the browser takes back follows by itself. */
   #go(opened, button, how = "change", seen = opened) {
+    this.article.querySelector("lit-terms")?.end(); // What was tapped would outshine the step.
     const step = opened ? this.steps[opened - 1].name : START;
     this.example[how]({ step });
     if (this.example.state.step === step) this.#arrive(button, seen);

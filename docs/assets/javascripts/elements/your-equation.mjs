@@ -161,6 +161,7 @@ export class YourEquation {
     });
     show.addEventListener("click", () => this.#stand(view, "shown"));
     if (answer.stands) this.#showStanding(view);
+    else if (answer.sign) this.#judge(view);
   }
 
   #makeSign(name, answer) {
@@ -180,16 +181,22 @@ export class YourEquation {
   }
 
   #check(view) {
-    const { term, answer, sign, size, says } = view;
+    const { answer, sign, size, says } = view;
     answer.sign = sign.value;
     answer.size = size?.value ?? "";
+    if (this.#judge(view)) this.#stand(view, "right");
+    else this.onChange(says.textContent);
+  }
+
+  /** Whether a term is right; what is wrong with it is said beside it, after a reload as well. */
+  #judge({ term, answer, sign, size, says }) {
     if (size) size.disabled = sign.value === "0";
     const { verdict, fault, says: trees } = judgeTerm(this.equation, term, answer, this.worked);
     for (const each of [sign, size].filter(Boolean)) each.removeAttribute("aria-invalid");
     if (verdict === "wrong") (fault === "sign" ? sign : size).setAttribute("aria-invalid", "true");
-    if (verdict === "right") return this.#stand(view, "right");
+    if (verdict === "right") return true;
     says.replaceChildren(...build(["span", {}, ...trees]).childNodes);
-    return this.onChange(says.textContent);
+    return false;
   }
 
   /** A term stands: found, or shown because it was asked for. */
