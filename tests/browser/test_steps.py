@@ -331,6 +331,16 @@ def test_the_terms_of_a_part_follow_what_is_chosen(student: Chrome, host: str) -
         assert find(student, "live-example [role=status]").text == "The change."
 
 
+def test_a_step_puts_out_what_was_tapped_before(student: Chrome, host: str) -> None:
+    """What the step speaks of is lit, whatever was looked at before."""
+    open_page(student, f"{host}examples/{BILGE}/?step=d")
+    tap(student, find(student, ".part[data-part=R1] .body"))
+    assert lit(student) == {"R1"}
+    find(student, ".step-next").click()
+    assert lit(student) == {"E1", "L1"}
+    assert find(student, ".light-chooser").get_property("value") == ""
+
+
 def test_rows_of_a_walk_by_keyboard(student: Chrome, host: str) -> None:
     """A table is one stop of the tab key; arrows go from row to row; Enter lights."""
     open_page(student, f"{host}examples/{BILGE}/")
@@ -390,6 +400,8 @@ def test_a_pinned_figure_stays_pinned_after_a_reload(student: Chrome, host: str)
     tap(student, find(student, ".figure-pin-button"))
     student.execute_script("document.querySelector('#loops').scrollIntoView()")
     phone.wait_for(student, "figure-pin.stuck")
+    # A link within the page makes an entry of the history of its own.
+    student.execute_script("document.querySelector('a.live-button[href=\"#own-work\"]').click()")
     student.refresh()
     student.execute_script("dispatchEvent(new Event('scroll'))")
     phone.wait_for(student, "figure-pin.stuck")
@@ -732,6 +744,9 @@ def test_what_was_filled_in_outlasts_a_reload(student: Chrome, host: str) -> Non
         student.refresh()
         phone.wait_for(student, ".your-term")
         assert find(student, ".help-closed").text == count
+        row = find(student, ".loop-walk .your-term")
+        assert row.find_element("css selector", ".feedback").text.startswith("Not yet.")
+        assert row.find_elements("css selector", "[aria-invalid]")
         if asked == "all":
             tap(student, find(student, ".help-choice label:nth-of-type(2)"))
 
