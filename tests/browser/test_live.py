@@ -161,6 +161,17 @@ def test_a_loop_that_is_not_printed_has_its_mark_too(browser: Chrome, host: str)
 
 
 @pytest.mark.usefixtures("open_example")
+def test_a_loop_is_lit_all_round_where_the_tool_drew_one_junction_in_two_places(browser: Chrome, host: str) -> None:
+    """Also the plain line between two dots of one name; a loop that does not pass there leaves it dark."""
+    phone.open_page(browser, f"{host}examples/pontoon-lamps/")
+    phone.tap(browser, "loop-chooser summary")
+    lines = "return document.querySelectorAll('.joined.lit').length"
+    for loop, lit in (("L2", 1), ("L1", 0), ("L3", 0)):
+        phone.tap(browser, f"[data-choice={loop}] [data-choose=show]")
+        assert browser.execute_script(lines) == lit, loop
+
+
+@pytest.mark.usefixtures("open_example")
 def test_a_loop_walked_by_tapping_parts(browser: Chrome) -> None:
     """Part after part in the figure, one of them wrong, one taken back; the closed loop is taken into the set."""
     phone.tap(browser, "loop-chooser summary")

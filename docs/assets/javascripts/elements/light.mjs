@@ -3,8 +3,8 @@
  * reader taps is lit instead of it for as long as it lasts.
  */
 
-import { stepEnd, stepStart } from "../laws/circuit.mjs";
 import { showLit } from "./clear-view.mjs";
+import { linesOn } from "./plain-lines.mjs";
 
 const lights = new WeakMap();
 const kinds = ["part", "current", "junction", "loop", "point"];
@@ -35,25 +35,6 @@ export function showLight(article) {
   for (const old of article.querySelectorAll(".lit")) if (!lit.has(old)) old.classList.remove("lit");
   for (const element of lit) element.classList.add("lit");
   showLit(article);
-}
-
-/** The plain lines on the way round a loop, where its parts do not meet at one point of the drawing. */
-function linesOn(article, steps) {
-  const lines = [...article.querySelectorAll(".figure-frame svg .joined")];
-  return steps.flatMap((step, at) => findWay(lines, stepEnd(step), stepStart(steps[(at + 1) % steps.length])));
-}
-
-/** The fewest lines that lead from one point to another. */
-function findWay(lines, from, goal) {
-  const ways = new Map([[from, []]]);
-  for (const [here, way] of ways) {
-    for (const line of lines) {
-      const { point, to } = line.dataset;
-      const there = { [point]: to, [to]: point }[here];
-      if (there && !ways.has(there)) ways.set(there, [...way, line]);
-    }
-  }
-  return ways.get(goal) ?? [];
 }
 
 /** The points that plain lines make part of a junction, and the junction itself. */
