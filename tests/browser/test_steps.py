@@ -409,6 +409,22 @@ def test_a_pinned_figure_stays_pinned_after_a_reload(student: Chrome, host: str)
     assert not find_all(student, "figure-pin.stuck")
 
 
+@pytest.mark.parametrize(("asked", "place"), [("?flip=I2&help=all", "loop-L2"), ("?flip=I2&set=1&help=all", "other-values"), ("?help=first", "junction-1")])
+def test_a_reload_leads_back_to_where_the_reader_was(student: Chrome, host: str, asked: str, place: str) -> None:
+    """Fields and closed sections give the page another height than the browser remembers, and come bit by bit."""
+    open_page(student, f"{host}examples/{BILGE}/{asked}")
+    phone.wait_for(student, ".your-term")
+    student.execute_script("document.getElementById(arguments[0]).scrollIntoView({block: 'start'}); scrollBy(0, -90)", place)
+    WebDriverWait(student, 5, 0.02).until(lambda _: student.execute_script("return history.state?.place?.id") == place)
+    where = "return Math.round(document.getElementById(arguments[0]).getBoundingClientRect().top)"
+    before = student.execute_script(where, place)
+    student.refresh()
+    phone.wait_for(student, ".your-term")
+    WebDriverWait(student, 3, 0.02).until(lambda _: abs(student.execute_script(where, place) - before) < 4)
+    student.execute_async_script("setTimeout(arguments[0], 500)")
+    assert abs(student.execute_script(where, place) - before) < 4
+
+
 def test_an_unpinned_figure_stays_down_after_a_reload(student: Chrome, host: str) -> None:
     """Step by step pins the figure, unless the reader has taken it down."""
     open_page(student, f"{host}examples/{BILGE}/?step=L1.2")

@@ -10,6 +10,7 @@ import { SECTIONS, viewSection } from "../page/views.mjs";
 import { build } from "./build.mjs";
 import { bringIntoRoom } from "./clear-view.mjs";
 import { glimpse } from "./glimpse.mjs";
+import { keepPlace } from "./keep-place.mjs";
 import { addControls, attachControls } from "./choice-controls.mjs";
 import { holdFocus, holdStill, isSeen } from "./hold-still.mjs";
 import { writeWords } from "./figure-words.mjs";
@@ -48,6 +49,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     this.article.addEventListener("click", (event) => this.#onSet(event.target.closest("[data-set]")), { signal });
     addEventListener("popstate", () => this.#readAddress(), { signal });
     this.#readAddress();
+    keepPlace(this.article, signal);
     // By then everything has been laid out once, so what is out of sight can be passed over at its known size.
     requestAnimationFrame(() => setTimeout(() => this.article.classList.add("laid-out")));
     whenIdle(() => this.#prepare([...SECTIONS]));
