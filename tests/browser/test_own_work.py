@@ -130,13 +130,14 @@ def test_equations_of_earlier_values_are_not_held_against_numbers(phone: Chrome,
         submit(phone, "equation", equation)
     own = phone.find_element(By.CLASS_NAME, "my-set")
     assert len(own.find_elements(By.CSS_SELECTOR, "li")) == 3
-    phone.execute_script("document.querySelector('[data-set]').click()")
-    WebDriverWait(phone, 5, 0.02).until(lambda _: own.text.count("Not true any more") == 2, "two that are not true")
     for name, value in (("I1", "1"), ("I2", "-3"), ("I3", "2")):
         phone.find_element(By.NAME, name).send_keys(value)
-    phone.find_element(By.CSS_SELECTOR, "check-numbers [type=submit]").click()
+    phone.execute_script("document.querySelector('[data-set]').click()")
+    WebDriverWait(phone, 5, 0.02).until(lambda _: own.text.count("Not true any more") == 2, "two that are not true")
     status = "check-numbers [role=status]"
-    WebDriverWait(phone, 5, 0.02).until(lambda _: phone.find_element(By.CSS_SELECTOR, status).text)
+    assert phone.find_element(By.CSS_SELECTOR, status).text.startswith("The circuit has other values now")
+    phone.find_element(By.CSS_SELECTOR, "check-numbers [type=submit]").click()
+    WebDriverWait(phone, 5, 0.02).until(lambda _: "other values" not in phone.find_element(By.CSS_SELECTOR, status).text)
     assert "fit your equations" not in phone.find_element(By.CSS_SELECTOR, status).text
     phone.execute_script("document.querySelector('[data-remove=untrue]').click()")
     WebDriverWait(phone, 5, 0.02).until(lambda _: len(own.find_elements(By.CSS_SELECTOR, "li")) == 1)
