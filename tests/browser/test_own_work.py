@@ -149,13 +149,23 @@ def test_an_arrow_turned_beside_a_number_says_what_becomes_of_its_sign(phone: Ch
     visit(phone, host, "three-banks")
     phone.find_element(By.NAME, "I2").send_keys("-3")
     calm = "return document.querySelector('live-example').isWritten && !document.querySelector('[aria-busy]')"
-    for name, told in (("I1", ""), ("I2", "The arrow of I2 is turned, and your number now counts along it")):
+    for name, told in (("I1", ""), ("I2", "The arrow of I2 is turned.")):
         WebDriverWait(phone, 5, 0.02).until(lambda seen: seen.execute_script(calm), "a page at rest")
         phone.execute_script(f"document.querySelector('check-numbers [data-arrow={name}]').click()")
         WebDriverWait(phone, 5, 0.02).until(
             lambda seen, name=name: seen.find_elements(By.CSS_SELECTOR, f"check-numbers [data-arrow={name}][aria-pressed=true]")
         )
-        assert phone.find_element(By.CSS_SELECTOR, "check-numbers [role=status]").text.partition(": leave")[0] == told
+        assert phone.find_element(By.CSS_SELECTOR, "check-numbers [role=status]").text.partition(" If")[0] == told
+
+
+def test_an_arrow_turned_beside_a_number_is_told_below_the_figure_too(phone: Chrome, host: str) -> None:
+    """Nothing that was said before stays there, nor is it shown again over the numbers."""
+    visit(phone, host, "three-banks")
+    phone.execute_script("document.querySelector('check-numbers [data-arrow=I2]').click()")
+    said = "return document.querySelector('live-example [role=status]').textContent"
+    WebDriverWait(phone, 5, 0.02).until(lambda seen: seen.execute_script(said).startswith("I2 turned round: it now runs from c to e"))
+    WebDriverWait(phone, 5, 0.02).until(lambda seen: "flip=I2" in seen.current_url)
+    assert not phone.find_elements(By.CLASS_NAME, "glimpse")
 
 
 def test_arrows_beside_numbers_follow_also_when_somebody_has_looked(phone: Chrome, host: str) -> None:

@@ -409,7 +409,9 @@ def test_a_pinned_figure_stays_pinned_after_a_reload(student: Chrome, host: str)
     assert not find_all(student, "figure-pin.stuck")
 
 
-@pytest.mark.parametrize(("asked", "place"), [("?flip=I2&help=all", "loop-L2"), ("?flip=I2&set=1&help=all", "other-values"), ("?help=first", "junction-1")])
+@pytest.mark.parametrize(
+    ("asked", "place"), [("?flip=I2&help=all", "loop-L2"), ("?flip=I2&set=1&help=all", "other-values"), ("?help=first", "junction-1")]
+)
 def test_a_reload_leads_back_to_where_the_reader_was(student: Chrome, host: str, asked: str, place: str) -> None:
     """Fields and closed sections give the page another height than the browser remembers, and come bit by bit."""
     open_page(student, f"{host}examples/{BILGE}/{asked}")

@@ -152,3 +152,11 @@ test("beside the student's own equations an algebra slip is told from an equatio
   assert.equal(check(["1564", "50", "1514", "75", "-1439"], { equations: turned }).own, "equations");
   assert.equal(check(["1564", "50.1", "1514", "75", "-1439"], { equations: turned }).own, undefined);
 });
+
+test("a zero in a bare wire, all else right, is told as what it is", () => {
+  for (const values of [["4", "2", "0", "3", "1"], ["4", "2", "0 A", "3.00", "1.00"]]) {
+    const { verdict, slips, say } = check(values);
+    assert.deepEqual([verdict, slips.map(({ slip, part }) => [slip, part]), say.key], ["wrong", [["nothing-in-wire", "W1"]], "nothing-in-wire"], values.join());
+  }
+  assert.notEqual(check(["4", "0", "2", "3", "1"]).say.key, "nothing-in-wire");
+});

@@ -45,7 +45,7 @@ export default {
   "check.numbers.asked": "The question asks for {currents}.",
   "check.numbers.turn": "Turn the arrow",
   "check.numbers.turn_one": "Turn the arrow of {current}",
-  "check.numbers.sign": "The arrow of {current} is turned, and your number now counts along it: leave it if your arrow runs so too, else give it the other sign. Then check again.",
+  "check.numbers.sign": "The arrow of {current} is turned. If your own arrow runs this way, leave your number; if not, change its sign. Then check again.",
   "check.numbers.other_values": "The circuit has other values now: these numbers have to be found anew.",
   "check.numbers.turned": "That is along the arrows as you turned them: {currents}."
 };

@@ -35,7 +35,7 @@ export default {
   "help.against": "You go through {part} against {current}, so the potential rises there.",
   "help.minus_to_plus": "You go through {part} from minus to plus, so the potential rises there, whatever the current does.",
   "help.plus_to_minus": "You go through {part} from plus to minus, so the potential drops there, whatever the current does.",
-  "help.no_resistance": "{part} has no resistance, so the potential neither rises nor drops there, however large its current is.",
+  "help.no_resistance": "{part} has no resistance, so the potential neither rises nor drops there, however large its current is: choose 0.",
   "help.has_emf": "{part} has an emf, so the potential does change there.",
   "help.has_resistance": "Here is a resistance, so a current through it does change the potential.",
   "help.unreadable": "Write the size as a number, such as 4.7, 4,7 or 4.7 {unit}.",

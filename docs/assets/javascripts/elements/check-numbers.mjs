@@ -13,8 +13,8 @@ const field = { type: "text", inputmode: "text", enterkeyhint: "go", autocomplet
 export class CheckNumbers extends CheckElement {
   /** The current whose arrow was turned here. */
   #turned = "";
-  /** The circuit for which the numbers were typed. */
-  #example;
+  /** The values for which the numbers were typed. */
+  #parts;
 
   fetchLaws() {
     return import("../page/checking-numbers.mjs");
@@ -23,7 +23,7 @@ export class CheckNumbers extends CheckElement {
   /** The element's content as trees. */
   view(place) {
     const { topology, units } = place;
-    this.#example = place.example;
+    this.#parts = place.example.parts;
     const asked = askedCurrents(topology);
     const about = [say("check.numbers.about", { unit: units.current }), ...(asked.length ? [say("check.numbers.asked", { currents: listed(asked) })] : [])].join(" ");
     const form = ["form", { novalidate: "novalidate", autocomplete: "off" }, ...topology.branches.map((branch) => this.#viewNumber(branch, place)),
@@ -77,8 +77,8 @@ export class CheckNumbers extends CheckElement {
     const typed = this.#turned && this.typed[this.#turned].trim();
     this.tell(typed ? [["p", {}, ...setText(say("check.numbers.sign", { current: this.#turned }), place.topology)]] : []);
     this.#turned = "";
-    if (place.example !== this.#example && Object.values(this.typed).some((text) => text.trim())) this.status.replaceChildren(build(["p", {}, say("check.numbers.other_values")]));
-    this.#example = place.example;
+    if (place.example.parts !== this.#parts && Object.values(this.typed).some((text) => text.trim())) this.status.replaceChildren(build(["p", {}, say("check.numbers.other_values")]));
+    this.#parts = place.example.parts;
   }
 
   #turn(button) {

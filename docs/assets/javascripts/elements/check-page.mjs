@@ -2,6 +2,7 @@
 
 import { asChosen } from "../laws/as-chosen.mjs";
 import { turnCurrent } from "../laws/circuit.mjs";
+import { tellTurned } from "./choice-controls.mjs";
 import { findExample } from "./page-state.mjs";
 
 /**
@@ -25,7 +26,11 @@ function makePageSource(live) {
   return {
     isLesson: false,
     place,
-    turn: (current) => live.change({ flip: turnCurrent(live.state.flip, current) }),
+    // What it means for a number is said beside the number: no glimpse of this sentence covers it.
+    turn: (current) => {
+      live.change({ flip: turnCurrent(live.state.flip, current) });
+      live.announce(tellTurned(current, live.worked));
+    },
     listen: (tell, signal) => {
       let told = live.worked;
       const onChange = ({ detail: { worked } }) => {

@@ -62,7 +62,8 @@ function turnRound(current, example, inFigure = false) {
   example.change({ flip: turnCurrent(example.state.flip, current) }, (worked) => tellTurned(current, worked), inFigure);
 }
 
-function tellTurned(current, { topology, layout, solution }) {
+/** The one sentence about an arrow that was turned. */
+export function tellTurned(current, { topology, layout, solution }) {
   const branch = topology.branches.find((each) => each.current === current);
   const answer = !solution ? "" : say(solution.currents.get(current).isZero ? "live.zero_stays" : "live.sign_changes");
   return tell("live.turned", { name: setText(current, topology), way: setText(wayInWords(branch, layout), topology), answer });

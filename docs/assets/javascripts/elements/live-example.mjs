@@ -82,7 +82,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     const announce = () => this.announce(typeof said === "function" ? said(this.worked) : said);
     const mayWait = keepsShape(before, state);
     if (!mayWait) this.#enter(state);
-    const isSaidHere = differ(before, state, ["flip", "leaveOut"]);
+    const isSaidHere = said && differ(before, state, ["flip", "leaveOut"]);
     this.#show(state, isSaidHere ? () => (announce(), this.#glimpse()) : announce, mayWait, inFigure);
   }
 

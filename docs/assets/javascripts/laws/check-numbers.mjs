@@ -6,7 +6,7 @@
  */
 import { holds, holdsClosely, scaleNumbers, sumOf } from "./check-fit.mjs";
 import { findLaws, valueOf } from "./check-laws.mjs";
-import { explain } from "./check-slips.mjs";
+import { explain, listBareWires } from "./check-slips.mjs";
 import { mayName, readTyped, worstShare } from "./check-typed.mjs";
 import { describeSlip } from "./check-words.mjs";
 import { checkEquation, readAll } from "./check-equation.mjs";
@@ -60,6 +60,8 @@ function judge(typed, missing, laws) {
   const named = mayName(typed) && groups.length <= MOST_NAMED ? shorten(wordings) : [];
   const simple = explainSimply(typed, laws);
   if (simple) return { broken, candidates: [...candidates, simple], slips: named.length ? named : [simple], say: simple.say };
+  const wire = findEmptyWire(typed, laws);
+  if (wire) return { broken, candidates: [...candidates, wire], slips: [wire], say: wire.say };
   const close = isClose(typed);
   if (close) return { broken, candidates, close, say: sayClose(typed) };
   if (missing.length) return { broken, say: broken[0]?.say ?? sayOne(typed) };
@@ -98,6 +100,13 @@ function explainSimply(typed, laws) {
     return { ...fault, say: { key, values: { ...fault.say.values, ...values, currents: currents.join(", ") } } };
   }
   return null;
+}
+
+/** The one number that is wrong is a zero in a bare wire: no voltage taken for no current. */
+function findEmptyWire(typed, laws) {
+  const [off, ...more] = typed.filter(({ state }) => state !== "right");
+  const wire = off?.value.isZero && !more.length && listBareWires(laws).find(({ column }) => column === off.column);
+  return wire ? describeSlip([{ slip: "nothing-in-wire", part: wire.name, column: wire.column, law: null }], laws) : null;
 }
 
 /** Which way numbers are off by a thousand, and in which unit they would be right; that is said where it is so for all of them. */
