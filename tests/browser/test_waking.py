@@ -34,10 +34,21 @@ def hand(browser: Chrome, host: str) -> Iterator[Chrome]:
         browser.execute_cdp_cmd("Network.setCacheDisabled", {"cacheDisabled": False})
 
 
+def read(hand: Chrome, host: str) -> None:
+    """Open the example and wait for what is there before any sign: a driver may come back before a page is whole."""
+    hand.get(f"{host}{EXAMPLE}")
+    wait_until(hand, "document.readyState === 'complete' && document.querySelector('.figure-open')")
+
+
+def be_offline(hand: Chrome, offline: bool) -> None:
+    """Take the network away, or bring it back."""
+    network = {"offline": offline, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1}
+    hand.execute_cdp_cmd("Network.emulateNetworkConditions", network)
+
+
 def test_who_only_reads_fetches_hardly_a_script(hand: Chrome, host: str) -> None:
     """The figure's viewer, and what would bring the others."""
-    hand.get(f"{host}{EXAMPLE}")
-    wait_until(hand, "document.querySelector('.figure-open')")
+    read(hand, host)
     assert sorted(hand.execute_script(fetched)) == ["figure-viewer.mjs", "main.mjs"]
 
 
@@ -54,7 +65,7 @@ def test_who_only_reads_fetches_hardly_a_script(hand: Chrome, host: str) -> None
 )
 def test_a_tap_that_comes_first_is_not_lost(hand: Chrome, host: str, selector: str, effect: str) -> None:
     """It waits, visibly, for the element that answers it."""
-    hand.get(f"{host}{EXAMPLE}")
+    read(hand, host)
     assert not hand.execute_script("return customElements.get('live-example')")
     hand.execute_script(
         """const target = document.querySelector(arguments[0]);
@@ -83,21 +94,39 @@ def test_who_stays_gets_everything(hand: Chrome, host: str) -> None:
 
 def test_a_tap_is_tried_again_after_the_network_failed(hand: Chrome, host: str) -> None:
     """Nothing has to be loaded anew by hand: where a browser asks for a script only once, the page is by itself."""
-    hand.get(f"{host}{EXAMPLE}")
-    hand.execute_cdp_cmd(
-        "Network.emulateNetworkConditions", {"offline": True, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1}
-    )
+    read(hand, host)
+    be_offline(hand, True)
     hand.execute_script("document.querySelector('[data-do=copy]').click()")
     wait_until(hand, "!document.querySelector('[aria-busy]')")
-    hand.execute_cdp_cmd(
-        "Network.emulateNetworkConditions", {"offline": False, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1}
-    )
-    # The network of the emulation comes back a moment after it was told to: a reader would tap again, too.
-    tap_again = """
-    const isAlive = customElements.get('live-example');
-    if (!isAlive && !document.querySelector('[aria-busy]')) document.querySelector('.step-start').click();
-    return Boolean(isAlive && !history.state?.anew)"""
-    WebDriverWait(hand, 15, 0.5).until(lambda _: hand.execute_script(tap_again), "a page that is alive")
+    be_offline(hand, False)
+    tap_until_alive(hand)
     hand.execute_script("if (!customElements.get('step-reader')) document.querySelector('.step-start').click()")
     wait_until(hand, "document.querySelector('.step-bar:not([hidden])')")
     hand.get_log("browser")
+
+
+def test_a_page_that_was_loaded_anew_in_vain_is_so_again(hand: Chrome, host: str) -> None:
+    """A weak network loses one file of many, again and again: a page loads anew at a tap, though not at every one."""
+    read(hand, host)
+    hand.execute_script("window.isFirst = true")
+    hand.execute_cdp_cmd("Network.setBlockedURLs", {"urls": ["*/live-example.mjs*"]})
+    tap_until(hand, "!window.isFirst && document.readyState === 'complete'")
+    wait_until(hand, "document.querySelector('.figure-open')")
+    hand.execute_script("window.isSecond = true; document.querySelector('.step-start').click()")
+    wait_until(hand, "!document.querySelector('[aria-busy]')")
+    assert hand.execute_script("return window.isSecond")
+    hand.execute_cdp_cmd("Network.setBlockedURLs", {"urls": []})
+    tap_until_alive(hand)
+    hand.get_log("browser")
+
+
+def tap_until(hand: Chrome, condition: str) -> None:
+    """Tap again and again, as a reader does; the network of the emulation comes back a moment after it was told to."""
+    tap = "if (!document.querySelector('[aria-busy]')) document.querySelector('.step-start').click()"
+    script = f"if ({condition}) return true; {tap}"
+    WebDriverWait(hand, 15, 0.5).until(lambda _: hand.execute_script(script), condition)
+
+
+def tap_until_alive(hand: Chrome) -> None:
+    """What was loaded anew is alive in the end, and knows no more of it."""
+    tap_until(hand, "customElements.get('live-example') && !history.state?.anew")

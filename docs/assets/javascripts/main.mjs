@@ -25,6 +25,9 @@ const SIGNS = ["scroll", "pointerdown", "pointermove", "keydown", "focusin"];
 /** Whoever stays so long reads on, perhaps with a screen reader, which gives no sign [ms]. */
 const PATIENCE = 4000;
 
+/** How soon a page that was loaded anew in vain may be so again [ms]. */
+const ANEW_AFTER = 4000;
+
 /** Where a tap means something to an element that may not be there yet. */
 const ANSWERING = "live-example, step-reader, fading-help, [data-set], .figure-frame, .term, .name, table.walk";
 
@@ -58,7 +61,7 @@ function bringAlive() {
   return alive;
 }
 
-/** What an entry of the history knows of a page that was loaded anew, so that this happens once. */
+/** An entry of the history knows when its page was loaded anew [ms], so that a page that stays broken is not at every tap. */
 function noteAnew(anew) {
   if (history.state?.anew !== anew) history.replaceState({ ...history.state, anew }, "");
 }
@@ -66,8 +69,9 @@ function noteAnew(anew) {
 /** Many browsers ask only once for a script while a page is open. Where the network is back, the page is loaded anew. */
 async function loadAnew(error) {
   const isBack = await fetch(import.meta.url, { method: "HEAD", cache: "no-store" }).then(({ ok }) => ok, () => false);
-  if (!isBack || history.state?.anew) throw error;
-  noteAnew(true);
+  const now = Date.now();
+  if (!isBack || now - (history.state?.anew ?? 0) < ANEW_AFTER) throw error;
+  noteAnew(now);
   location.reload();
 }
 

@@ -1,4 +1,4 @@
-/** What is said of an equation: keys of ../slips.mjs and the values for their places. No sentence is written here. */
+/** What is said of an equation: keys of ../verdicts.mjs and ../slips.mjs, and the values for their places. No sentence is written here. */
 import { findTerm, hasTerm } from "./check-nearest.mjs";
 import { fraction, ONE } from "./fraction.mjs";
 import { MINUS, plain, SPACE } from "./numeral.mjs";

@@ -16,7 +16,7 @@ const HIGHEST_POWER = 12n;
 const MINUS_ONE = ONE.negated();
 
 /** @typedef {import("./fraction.mjs").Fraction} Fraction */
-/** @typedef {{at: number, length: number, reason: string}} Unreadable where it stands, how long it is, a key of slips.mjs */
+/** @typedef {{at: number, length: number, reason: string}} Unreadable where it stands, how long it is, a key of ../verdicts.mjs */
 
 /** What stops the reading. */
 class Stop extends Error {

@@ -1,7 +1,8 @@
-/** The rows of ../slips.mjs by their names, and their sentences with the places filled. */
-import words from "../slips.mjs";
+/** The rows of ../slips.mjs by their names, and their sentences and those of ../verdicts.mjs with the places filled. */
+import list from "../slips.mjs";
+import verdicts from "../verdicts.mjs";
 
-const rows = new Map(words.slips.map((row) => [row.name, row]));
+const rows = new Map(list.slips.map((row) => [row.name, row]));
 
 /** The kind of a slip: "sign", "missing", "extra", "value" or "emf sign". */
 export const kindOfSlip = (name) => rows.get(name).kind;
@@ -10,14 +11,14 @@ export const kindOfSlip = (name) => rows.get(name).kind;
 export const slipRow = (name) => rows.get(name) ?? null;
 
 /**
- * A sentence of ../slips.mjs with its places filled.
+ * A sentence of ../slips.mjs or ../verdicts.mjs with its places filled.
  * @param {{key: string, values: Record<string, string | null>, when?: object[]}} say what a check says
  * @returns {string}
  */
 export function sentence({ key, values, when = [] }) {
   const [name, variant] = key.split(".");
   const row = rows.get(name);
-  const text = words.said[key] ?? words.unread[key] ?? row?.sentences?.[variant] ?? row?.[variant ?? "sentence"] ?? "";
+  const text = verdicts.said[key] ?? verdicts.unread[key] ?? row?.sentences?.[variant] ?? row?.[variant ?? "sentence"] ?? "";
   const clauses = when.map((each) => sentence({ key: `${each.key.split(".")[0]}.when`, values: each.values }) || sentence(each));
   return fill(text, { ...values, when: clauses[0], orWhen: clauses[1] });
 }

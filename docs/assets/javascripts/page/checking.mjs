@@ -1,4 +1,4 @@
-/** What is said of a student's own equations, one by one and as a set. The sentences about laws and slips are in ../slips.mjs. */
+/** What is said of a student's own equations, one by one and as a set. The sentences about laws are in ../verdicts.mjs, those about slips in ../slips.mjs. */
 
 import { checkEquation } from "../laws/check-equation.mjs";
 import { findLaws } from "../laws/check-laws.mjs";
