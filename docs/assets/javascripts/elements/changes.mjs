@@ -34,6 +34,7 @@ const isSign = (tree) => tree?.[0] === "mo";
 
 /** Each term with the sign before it, so that where only one sign of a sum changes only its term is marked. */
 function joinSigns(trees) {
+  if (!trees.some(isTerm)) return trees;
   return trees.flatMap((tree, at) => {
     if (isSign(tree) && isTerm(trees[at + 1])) return [];
     const sign = isTerm(tree) && isSign(trees[at - 1]) ? trees[at - 1] : undefined;

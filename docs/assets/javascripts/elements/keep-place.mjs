@@ -14,8 +14,9 @@ const READ_ABOVE = 1 / 3;
 
 /** The last thing with an id that a reader has begun, and where it stands. */
 function findPlace(article) {
-  const begun = [...article.querySelectorAll("[id]")].filter((each) => each.checkVisibility() && each.getBoundingClientRect().top < innerHeight * READ_ABOVE);
-  const last = begun.at(-1);
+  // What is passed over out of sight is not laid out for this.
+  const isBegun = (each) => each.checkVisibility({ contentVisibilityAuto: true }) && each.getBoundingClientRect().top < innerHeight * READ_ABOVE;
+  const last = [...article.querySelectorAll("[id]")].findLast(isBegun);
   return last ? { id: last.id, top: Math.round(last.getBoundingClientRect().top) } : undefined;
 }
 

@@ -204,7 +204,6 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     next.focus();
   }
 
-  /** After a change the sections are new: what was tapped in them is gone, buttons are set again. */
   /** What was listed of a part or a loop is listed anew: signs, values and loops may be others now. */
   #lightAgain(place) {
     const part = this.chooser.value;
@@ -218,6 +217,7 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     if (!this.#isSilent) this.example.announce(says);
   }
 
+  /** After a change the sections are new: what was tapped in them is gone, buttons are set again. */
   #renew() {
     const { place } = this.#tapped ?? {};
     if (place && !place.isConnected) this.end();

@@ -82,8 +82,9 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     const announce = () => this.announce(typeof said === "function" ? said(this.worked) : said);
     const mayWait = keepsShape(before, state);
     if (!mayWait) this.#enter(state);
-    const isSaidHere = said && differ(before, state, ["flip", "leaveOut"]);
-    this.#show(state, isSaidHere ? () => (announce(), this.#glimpse()) : announce, mayWait, inFigure);
+    // What comes of chosen loops is said where they are chosen; what comes of these, perhaps out of sight.
+    const isSaidAfar = said && differ(before, state, ["flip", "leaveOut"]);
+    this.#show(state, isSaidAfar ? () => (announce(), this.#glimpse()) : announce, mayWait, inFigure);
   }
 
   /**

@@ -2,8 +2,8 @@
 import { rowKey } from "./check-laws.mjs";
 import { findMatches, findTerm, hasTerm, isSpared, isTerm, nameSlips } from "./check-nearest.mjs";
 import { findPutIn } from "./check-put-in.mjs";
-import { findPowers, isAllButEmf, scaleOf } from "./check-units.mjs";
 import { listBareWires } from "./check-slips.mjs";
+import { findPowers, isAllButEmf, scaleOf } from "./check-units.mjs";
 import { describeFault, describeNear, describePutIn, describeSlip } from "./check-words.mjs";
 import { fraction } from "./fraction.mjs";
 import { kindOfSlip } from "./slip-words.mjs";
@@ -27,7 +27,7 @@ export function findFaults(readings, laws) {
   if (powers && isAllButEmf(powers, laws)) return wrong(tell([powers.slip], powers.reading, laws));
   for (const { reading, matches } of tries) {
     const slips = matches.flatMap((match) => nameSlips(match, laws)).filter((way) => !isSpared(way, reading));
-    if (slips.length) return wrong(tell(chooseSingle(chooseApart(slips, reading), reading), reading, laws));
+    if (slips.length) return wrong(tell(chooseSingle(chooseApart(slips, reading, laws), reading), reading, laws));
   }
   if (powers) return wrong(tell([powers.slip], powers.reading, laws));
   const putIn = known.flatMap((reading) => findPutIn(reading, laws));
@@ -37,14 +37,21 @@ export function findFaults(readings, laws) {
   return values.length ? wrong(tell(values, reading, laws)) : pointTo(reading, matches, laws);
 }
 
-/** A term with another value, or counted twice, is told where it was typed so; that a sum allows it explains less than other slips do. */
-function chooseApart(slips, reading) {
+/** Slips that are told where their term was typed by itself; that a sum allows them explains less than other slips do. */
+const TYPED_APART = /^(twice|other-value|extra-(emf|resistor|battery))$/;
+
+/** The likelier slips, where there are such. */
+function chooseApart(slips, reading, laws) {
   const apart = slips.filter((way) => {
     const { column, written } = findTerm(way);
-    return !["twice", "other-value"].includes(way.slip) || hasTerm(reading, column, written, way.match.factor);
+    if (way.slip === "wrong-current") return !isOwnTerm(way, laws);
+    return !TYPED_APART.test(way.slip) || hasTerm(reading, column, written, way.match.factor);
   });
   return apart.length ? apart : slips;
 }
+
+/** Whether a resistance with the wrong current is just what another part has of that current: then it was meant for that part. */
+const isOwnTerm = ({ part, column }, laws) => laws.live.some((other) => other.column === column && other.drop && other.drop === laws.live.find(({ name }) => name === part).drop);
 
 /** Single terms before all terms of a part or a branch; of these those typed last, for a walk goes on as it began. */
 function chooseSingle(slips, { terms }) {
@@ -64,7 +71,7 @@ export function judgeNothingInWire({ typed }, laws) {
 
 function tellPutIn(putIn, laws) {
   const values = describePutIn(putIn, laws);
-  return { kind: "sign", part: null, current: values.current, origin: values.where, slip: "put-in-sign", say: { key: "put-in-sign", values } };
+  return { kind: kindOfSlip("put-in-sign"), part: null, current: values.current, origin: values.where, slip: "put-in-sign", say: { key: "put-in-sign", values } };
 }
 
 const wrong = (faults) => ({ verdict: "false", origin: faults[0].origin, faults, say: faults[0].say, walk: faults[0].walk });

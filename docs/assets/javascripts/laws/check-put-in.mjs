@@ -27,11 +27,12 @@ function readPutIn({ law, junction, differences, unit, row }, { unknowns }) {
   const [{ column, value }] = gone;
   const others = junction.terms.filter((term) => term.column !== column);
   const place = law.row[column] * unit;
-  const signs = others.map((term) => [differences[term.column], place, -place].findIndex((each, at) => at && each === differences[term.column]));
+  const isPutIn = (term) => [place, -place].includes(differences[term.column]);
   const isElsewhere = differences.some((difference, at) => difference && at !== column && !others.some((term) => term.column === at));
-  if (isElsewhere || signs.includes(-1)) return [];
-  const write = (isMinus) => others.map((term, at) => [isMinus(term, at), unknowns[term.column]]);
-  const [right, written] = [write((term) => term.value === value), write((_, at) => signs[at] === 2)].map(writeSum);
+  if (isElsewhere || !others.every(isPutIn)) return [];
+  const write = (isMinus) => writeSum(others.map((term) => [isMinus(term), unknowns[term.column]]));
+  const right = write((term) => term.value === value);
+  const written = write((term) => differences[term.column] === -place);
   return [{ law, junction, column, right, written }];
 }
 

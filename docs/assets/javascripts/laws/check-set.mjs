@@ -20,8 +20,8 @@ import { MINUS, plain } from "./numeral.mjs";
 export function checkSet(example, texts, choices = {}) {
   const laws = findLaws(example, choices);
   const known = new IndependentRows();
-  const [numbers, earlier] = [[], []];
-  const rows = texts.map((text, at) => judge(text, at + 1, { example, choices, laws, known, numbers, earlier }));
+  const earlier = [];
+  const rows = texts.map((text, at) => judge(text, at + 1, { example, choices, laws, known, earlier }));
   const independent = rows.filter(({ isNew }) => isNew).length;
   const needed = laws.unknowns.length;
   const touched = new Set(rows.flatMap(({ columns }) => columns));
@@ -34,7 +34,7 @@ export function checkSet(example, texts, choices = {}) {
   };
 }
 
-function judge(text, number, { example, choices, laws, known, numbers, earlier }) {
+function judge(text, number, { example, choices, laws, known, earlier }) {
   const { verdict, say: told } = checkEquation(example, text, choices);
   const reading = ["unreadable", "false"].includes(verdict) ? null : readAll(text, laws).find(({ row }) => valueOf(row, laws.answer).isZero);
   if (!reading) return { verdict, isNew: false, sum: [], say: null, columns: [] };
@@ -44,10 +44,9 @@ function judge(text, number, { example, choices, laws, known, numbers, earlier }
   const fractions = row.map((value) => fraction(value).over(times).times(choice.resistance));
   const recipe = known.add(fractions);
   const isNew = recipe === null;
-  numbers.push(number);
   const again = isNew ? null : findAgain(fractions, earlier);
+  const sum = again ? [again] : [...(recipe ?? [])].map(([at, factor]) => ({ number: earlier[at].number, factor }));
   earlier.push({ number, fractions });
-  const sum = again ? [again] : [...(recipe ?? [])].map(([at, factor]) => ({ number: numbers[at], factor }));
   const say = recipe ? { key: sum.length > MOST_ROWS ? "no-new-long" : "no-new", values: { sum: write(sum) } } : null;
   return { verdict, isNew, sum: sum.map((each) => ({ ...each, factor: `${each.factor}` })), say, row: isNew ? fractions : null, columns: row.flatMap((value, at) => (value ? [at] : [])) };
 }
