@@ -1,11 +1,15 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { asChosen } from "../../docs/assets/javascripts/laws/as-chosen.mjs";
+import { checkEquation } from "../../docs/assets/javascripts/laws/check-equation.mjs";
 import { workOut } from "../../docs/assets/javascripts/laws/meaning.mjs";
 import { findLaws } from "../../docs/assets/javascripts/laws/check-laws.mjs";
 import { answerEquation, prepare as prepareEquation, viewHint, viewSet } from "../../docs/assets/javascripts/page/checking.mjs";
 import { answerNumbers, prepare as prepareNumbers } from "../../docs/assets/javascripts/page/checking-numbers.mjs";
 import { findExample, loadRecords } from "../measure/examples.mjs";
+import { writeLaws } from "../measure/laws.mjs";
+import { makeRandom } from "../measure/random.mjs";
+import { type } from "../measure/writing.mjs";
 
 const records = loadRecords();
 const link = findExample(records, "link-wire");
@@ -126,10 +130,11 @@ test("a term moved across is told as it was typed", () => {
   for (const [typed, side] of [["0.1 I1 + 0.2 I2 = 1.2", "left"], ["12.6 - 0.1 I1 = 11.4 + 0.2 I2", "right"]]) {
     assert.ok(says(typed).includes(`rises there. On the ${side} side of your equation a rise counts minus: − 0.2 I2, not + 0.2 I2. Look`), says(typed));
   }
-  assert.match(says("0.1 I1 = 1.2"), /\+ 0.2 I2 is missing. The way your equation is written, that is − 0.2 I2. Look/);
+  assert.match(says("0.1 I1 = 1.2"), /lies on this loop too: − 0.2 I2 is missing on the left side of your equation. Look/);
+  assert.match(says("I3 = I1"), /I2 meets junction c too: \+ I2 is missing on the right side of your equation\. Look/);
   assert.match(says("0.1 I1 - 0.7 I2 = 1.2"), / − 0.2 I2, not − 0.7 I2\. Look/);
-  assert.match(says("12.6 = 4 I3"), /− 0.1 I1 is missing\. The way your equation is written, that is \+ 0.1 I1\. Look/);
-  assert.match(says("12.6 = 0.1 I1 + 4 I1"), /its term is − 4 I3\. The way your equation is written, that is \+ 4 I3\. Look/);
+  assert.match(says("12.6 = 4 I3"), /lies on this loop too: \+ 0.1 I1 is missing on the right side of your equation\. Look/);
+  assert.match(says("12.6 = 0.1 I1 + 4 I1"), /its term is \+ 4 I3 on the right side of your equation\. Look/);
   assert.doesNotMatch(says("12.6 - 0.1 I1 - 11.4 - 0.2 I2 = 0"), /The way|Where you/);
 });
 
@@ -145,4 +150,25 @@ test("of two currents that are asked for the one that was not typed is still ope
   const place = placeOf(findExample(records, "bilge-pump-two-banks"));
   assert.match(textsOf(answerNumbers({ I1: "", I2: "", I3: "3" }, [], place).says), /^Right\. Still open of what the question asks for: I2\./);
   assert.match(textsOf(answerNumbers({ I1: "", I2: "-3", I3: "3" }, [], place).says), /^Right\. The other currents are still open/);
+});
+
+test("who adds what is said to be missing has the law, on the side that is told", () => {
+  const random = makeRandom(5);
+  let told = 0;
+  for (const { example } of records.filter(({ kind }) => kind === "demo")) {
+    for (const law of writeLaws(example)) {
+      for (const gone of law.terms.filter(() => law.terms.length > 2)) {
+        const text = type(law.terms.filter((term) => term !== gone), law, example.units, random);
+        const says = textsOf(answerEquation(text, [], placeOf(example)).says).replaceAll("\u00a0", " ");
+        const [, term, side] = /([+−] [^+−]+?) is missing(?: on (?:its|the) (left|right) side)?/.exec(says) ?? [];
+        if (!term) continue;
+        const [left, right] = text.split(" = ");
+        const added = { left: `${left} ${term} = ${right}`, right: `${left} = ${right} ${term}` };
+        const verdicts = (side ? [added[side]] : Object.values(added)).map((each) => checkEquation(example, each).verdict);
+        assert.ok(verdicts.some((verdict) => verdict === law.rule), `${example.address}: ${text}: ${says}`);
+        told += 1;
+      }
+    }
+  }
+  assert.ok(told > 100, `${told}`);
 });

@@ -25,7 +25,6 @@ export default {
   "check.see.junctions": "the junctions",
   "check.see.loops": "how loops are walked",
   "check.see.equations": "the equation set and its units",
-  "check.see.currents": "what a sign means",
   "check.set.title": "My set",
   "check.set.none": "True equations gather here, until there are enough of them.",
   "check.set.count": "{independent} of the {needed} independent equations that you need, one for each unknown.",

@@ -113,6 +113,7 @@ export default {
       "rule": "loop rule",
       "section": "loops",
       "sentence": "{part} lies on this loop and is not in your equation: {right} is missing.",
+      "moved": "{part} lies on this loop and is not in your equation: {thereRight} is missing on its {side} side.",
       "when": "{part} is left out of one loop equation",
       "source": null
     },
@@ -123,6 +124,7 @@ export default {
       "rule": "loop rule",
       "section": "loops",
       "sentence": "The internal resistance of {part} lies on this loop too: {right} is missing.",
+      "moved": "The internal resistance of {part} lies on this loop too: {thereRight} is missing on the {side} side of your equation.",
       "when": "the internal resistance of {part} is left out of one loop equation",
       "source": null
     },
@@ -133,6 +135,7 @@ export default {
       "rule": "loop rule",
       "section": "loops",
       "sentence": "You go through {part} on this loop, so its emf counts: {right} is missing.",
+      "moved": "You go through {part} on this loop, so its emf counts: {thereRight} is missing on the {side} side of your equation.",
       "when": "the emf of {part} is left out of one loop equation",
       "source": null
     },
@@ -172,6 +175,7 @@ export default {
       "rule": "junction rule",
       "section": "junctions",
       "sentence": "{current} meets junction {where} too. With plus for what enters, {right} is missing.",
+      "moved": "{current} meets junction {where} too: {thereRight} is missing on the {side} side of your equation.",
       "when": "{current} is left out at junction {where}",
       "source": "Conservation of current not applied with several batteries: Stetzer, van Kampen, Shaffer, McDermott, Am. J. Phys. 81, 134 (2013)"
     },
@@ -306,6 +310,7 @@ export default {
       "rule": "loop rule",
       "section": "loops",
       "sentence": "What flows through {part} is {ownCurrent}, not {current}: its term is {right}.",
+      "moved": "What flows through {part} is {ownCurrent}, not {current}: its term is {thereRight} on the {side} side of your equation.",
       "source": "OpenStax, College Physics 2e, sec. 21.3 (label every current in the figure first)"
     },
     {
@@ -313,7 +318,7 @@ export default {
       "kind": "sign",
       "title": "The sign of a current",
       "rule": "loop rule",
-      "section": "currents",
+      "section": "directions",
       "sentence": "{current} has the right size. Its sign says it flows the other way: is your arrow the one of the figure?",
       "several": "{currents} have the right sizes. Their signs say they flow the other way: are your arrows those of the figure?",
       "source": "OpenStax, College Physics 2e, sec. 21.3 and OpenStax, University Physics Volume 2, sec. 10.3 (what a minus sign means)"

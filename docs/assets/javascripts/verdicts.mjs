@@ -19,7 +19,6 @@ export default {
     "side.left": "left",
     "side.right": "right",
     "moved.term": "The way your equation is written, that is {thereRight}, not {there}.",
-    "moved.missing": "The way your equation is written, that is {thereRight}.",
     "two-faults": "Not true. It may be one of two things.",
     "more-faults": "Not true. Several single slips would give it; look at these first.",
     "two-terms-off": "Not true. It is near the equation of {law}, but more than one term is off: check it term by term.",

@@ -88,10 +88,11 @@ function sentenceOf({ slip, law, part, column }, turned) {
  * side and rises on the other, whichever side is which.
  */
 function isTurned({ left, right }, negative) {
-  const currents = (side) => side.slice(0, -1).some((value) => !value.isZero);
-  const drops = currents(left) && left.at(-1).isZero && !right.at(-1).isZero && !currents(right);
+  const drops = hasCurrents(left) && left.at(-1).isZero && !right.at(-1).isZero && !hasCurrents(right);
   return negative !== drops;
 }
+
+const hasCurrents = (side) => side.slice(0, -1).some((value) => !value.isZero);
 
 const walkOf = (law, turned) => (turned ? [...law.walk].reverse() : law.walk);
 const whereIs = (law, turned) => (law.rule === "junction" || law.named ? law.origin : walkOf(law, turned).join(", "));
@@ -109,7 +110,7 @@ function termValues(way, reading, laws, turned) {
   // The number without its current has the sign of its term, wherever it stands.
   if (slip === "missing-factor") return { right: writeFactor(own.times(size).size(), laws.unknowns[column]), written: plain(own.times(size).size()) };
   const rises = match.factor.above < 0n !== match.factor.below < 0n !== turned ? ONE.negated() : ONE;
-  const side = standsRight(reading, column) ? ONE.negated() : ONE;
+  const side = standsRight(reading, column, own.times(size).isNegative) ? ONE.negated() : ONE;
   // What does not belong there is told as it stands.
   const seen = slip.startsWith("extra") ? side : rises;
   const words = (value) => writeTerm(value, laws.unknowns[column] ?? "");
@@ -122,19 +123,22 @@ function termValues(way, reading, laws, turned) {
   // Where the sign is right, no rule of signs has to be told: both are told as they stand in the equation.
   if (isOnOneSide && apart && !written.isZero && own.isNegative === written.isNegative) return { moved: false, right: asTyped(own), written: there };
   return {
-    moved: !seen.equals(side) || !isOnOneSide,
+    moved: !seen.equals(side) || !isOnOneSide || (written.isZero && hasCurrents(left) && hasCurrents(right)),
     ...(isOnOneSide && (apart || own.equals(whole)) ? { thereRight: asTyped(own), there: written.isZero ? "" : there, isRight: side !== ONE } : {}),
     right: apart || own.equals(whole) ? rightWords(own) : sentence({ key: "in-all", values: { right: rightWords(own), whole: rightWords(whole) } }),
     written: words((apart ? written.times(size) : typed[column]).times(seen)),
   };
 }
 
-/** Whether a column's terms stand on the right; a current's that was left out would stand with the other currents. */
-function standsRight({ left, right }, column) {
+/**
+ * Whether a column's terms stand on the right; a current's that was left out would stand with the other currents, and where
+ * these are on both sides, where it counts plus.
+ */
+function standsRight({ left, right }, column, isNegative) {
   if (!left[column].isZero) return false;
   if (!right[column].isZero) return true;
-  const currents = (side) => side.slice(0, -1).some((value) => !value.isZero);
-  return column < left.length - 1 && !currents(left) && currents(right);
+  if (column === left.length - 1) return false;
+  return hasCurrents(right) && (!hasCurrents(left) || isNegative);
 }
 
 /** By how much a number of a law's row is larger in the row as it was typed. */

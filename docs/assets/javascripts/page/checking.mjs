@@ -91,13 +91,13 @@ function viewFaults({ faults, say: said, near }, place) {
 function tellFault({ say: said }, place) {
   const moved = said.values.moved && said.values.right && sentence(said).includes(said.values.right);
   const { there, thereRight } = said.values;
-  if (moved && there && thereRight) {
+  if (moved && thereRight) {
     const word = (key) => sentence({ key, values: {} });
     const [sense, side] = [word(thereRight.startsWith("+") ? "sense.plus" : "sense.minus"), word(said.values.isRight ? "side.right" : "side.left")];
-    const told = tellSaid({ key: `${said.key}-moved`, values: { ...said.values, sense, side } }, place);
+    const told = tellSaid({ key: said.key + (there ? "-moved" : ".moved"), values: { ...said.values, sense, side } }, place);
     if (told.length) return told;
   }
-  const key = thereRight ? `moved.${there ? "term" : "missing"}` : "moved";
+  const key = there && thereRight ? "moved.term" : "moved";
   return [...tellSaid(said, place), ...(moved ? [" ", ...tellSaid({ key, values: said.values }, place)] : [])];
 }
 
