@@ -106,7 +106,7 @@ tries = (
     ("I1=I2+I3", "True: the junction rule at c.", ""),
     ("12,8 - 0,2 i1 - 6*i2 = 0", "True: the loop rule round L1, walked E1, R1.", ""),
     ("12.8 - 0.2 I1 + 6 I2 = 0", "Not true. You go through R1 along I2, so the potential drops there: − 6 I2, not + 6 I2.", "#loop-3"),
-    ("12.8 = 6 I2", "Not true. The internal resistance of E1 lies on this loop too: − 0.2 I1 is missing.", "#loop-3"),
+    ("12.8 = 6 I2", "Not true. The internal resistance of E1 lies on this loop too: + 0.2 I1 is missing on the right side of your equation.", "#loop-3"),
     ("12.8 - 0.2 I1 = 6 I2 = 0", "One equation at a time: here is a second equals sign.", ""),
 )
 

@@ -121,7 +121,7 @@ def test_a_loop_too_many_says_what_it_repeats(browser: Chrome, name: str) -> Non
     """One loop more than are needed is a sum of others: the page says of which before and afterwards, and taking one of them out helps."""
     phone.tap(browser, "loop-chooser summary")
     note = phone.find(browser, "[data-walk] .note").text
-    assert note == "Follows from L1, L2 and L3, so it tells you nothing new: remove one of those first."
+    assert note == "Follows from L1, L2 and L3, so beside those it says nothing new."
     phone.tap(browser, "[data-walk] [data-choose=in]")
     note = phone.find(browser, "[data-choice=L4] .note").text
     assert note == "Does not count, for it follows from L1, L2 and L3: remove one of those, or this one."

@@ -569,6 +569,7 @@ def test_a_wrong_sign_is_explained_and_not_given_away(student: Chrome, host: str
         ("3 V", "Not yet. The unit is wrong: the size is a resistance, in kΩ."),
         ("-3", "The sign has a field of its own; here goes the size alone."),
         ("three", "Write the size as a number, such as 4.7, 4,7 or 4.7 kΩ."),
+        ("3/0", "Write the size as a number, such as 4.7, 4,7 or 4.7 kΩ."),
         ("3 times", "Write the size as a number, such as 4.7, 4,7 or 4.7 kΩ."),
         ("4", "Not yet. The size is what stands before I1: the resistance of R1 in kΩ."),
         ("4 kΩ", "Not yet. The size is what stands before I1: the resistance of R1 in kΩ."),
@@ -592,7 +593,7 @@ def test_a_wrong_internal_resistance_is_called_that(student: Chrome, host: str) 
     assert says == "Not yet. The size is what stands before I1: the internal resistance r of E1 in Ω."
 
 
-@pytest.mark.parametrize(("part", "size"), [("R1", "3 kΩ"), ("R1", "3k"), ("R1", "3000 ohm"), ("E1", "9 V"), ("E1", "9000mV")])
+@pytest.mark.parametrize(("part", "size"), [("R1", "3 kΩ"), ("R1", "3k"), ("R1", "6/2"), ("R1", "6000/2 ohm"), ("R1", "3000 ohm"), ("E1", "9 V"), ("E1", "9000mV")])
 def test_a_size_may_have_its_unit(student: Chrome, host: str, part: str, size: str) -> None:
     """Written in the page's unit or another one, the term stands."""
     open_page(student, f"{host}examples/frost-bridge/?help=all")

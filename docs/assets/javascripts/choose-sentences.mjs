@@ -17,7 +17,7 @@ export default {
   "choose.take_in": "Add to the set",
   "choose.new": "Says something new.",
   "choose.nothing_new": "Does not count, for it follows from {names}: remove one of those, or this one.",
-  "choose.old": "Follows from {names}, so it tells you nothing new: remove one of those first.",
+  "choose.old": "Follows from {names}, so beside those it says nothing new.",
   "choose.turned": "{name} is now walked the other way: every term of its equation changes sign, so it still says the same.",
   "choose.started": "{name} starts at {point} now: the same terms in another order.",
   "choose.taken_in": "{name} is in the set now: {way}.",

@@ -51,6 +51,6 @@ export default {
   "help.closed.one": "Opens with your last term: {term}.",
   "help.closed.many": "Opens when your terms are right: {count} to go, the next is {term}.",
   "help.open": "Open it anyway",
-  "help.done": "All your terms are right. The rest of the page is open.",
-  "help.go_on": "All your terms are right. Go on with the [equation set](#equations)."
+  "help.done": "Every term is in its place now. The rest of the page is open.",
+  "help.go_on": "Every term is in its place now. Go on with the [equation set](#equations)."
 };

@@ -25,7 +25,7 @@ export default {
   "steps.write_down": "Next: ({use}) has {current} already. What is it with its unit?",
   "steps.find_alone": "Next: in ({use}) only {current} is left. How large is it, and with which sign?",
   "steps.matrix": "Next: the matrix form. Which numbers stand in each row?",
-  "steps.answer": "Next: {name}. Does it flow as assumed, or the other way?",
+  "steps.answer": "Next: {name}. Does it flow as assumed, the other way, or not at all?",
   "steps.details": "Next: what every part does. Does each battery give power?",
   "steps.check_power": "Next: power given and power taken up. How must they compare?",
   "steps.check_again": "Next: the same set, solved by a computer. How close must it come?",

@@ -1,7 +1,8 @@
 /** Reading one current as a student types it: 0.42 A, 420 mA, 0,42, −1/3 A, I1 = 0.42 A. */
-import { fraction, ONE, ZERO } from "./fraction.mjs";
+import { fraction } from "./fraction.mjs";
+import { readFraction, stop } from "./read-fraction.mjs";
 import { readLatex } from "./read-latex.mjs";
-import { fold, readNumber } from "./read-number.mjs";
+import { fold } from "./read-number.mjs";
 import { readUnit, sizeOf } from "./read-units.mjs";
 
 const LONGEST = 60;
@@ -31,7 +32,7 @@ export function readCurrent(typed, unit, byThousands = false) {
 
 function readFolded(text, unit, byThousands) {
   const [before, sign] = /^ *(?:[A-Za-z][\w ()]{0,8}=)? *(?:[=~] ?)*([+-]?) */.exec(text).slice(0, 2);
-  const number = readWhole(text, before.length, byThousands);
+  const number = readFraction(text, before.length, byThousands);
   if (number.unreadable) return number;
   const power = /^ ?[*xX]? ?10 ?\^ ?\(?([+-]?\d{1,2})\)?|^[eE]([+-]?\d{1,2})/.exec(text.slice(number.end));
   const at = number.end + (power?.[0].length ?? 0);
@@ -40,26 +41,6 @@ function readFolded(text, unit, byThousands) {
   const scale = size.times(raiseTen(power?.[1] ?? power?.[2] ?? "0"));
   const value = number.value.times(scale);
   return { size, value: sign === "-" ? value.negated() : value, unit: number.unit.times(scale), figures: number.figures, exact: number.exact, whole: number.whole };
-}
-
-const stop = (reason, at, length = 1) => ({ unreadable: { at, length, reason } });
-
-/** A number, a fraction or a mixed number. */
-function readWhole(text, at, byThousands) {
-  const first = readNumber(text, at, byThousands);
-  if (!first) return stop("no-number", at, Math.max(text.length - at, 0));
-  if (first.tooLong) return stop("too-many-digits", at, first.length);
-  const end = at + first.length;
-  const plain = { value: first.value, end, figures: first.figures, exact: first.figures === Infinity, whole: first.whole, unit: first.figures === Infinity ? ZERO : fraction(1n, 10n ** BigInt(first.places)) };
-  const mixed = /^ (\d{1,6}) ?\/ ?(\d{1,6})(?!\d)/.exec(text.slice(end));
-  const below = mixed ? null : /^ ?\/ ?/.exec(text.slice(end));
-  if (!mixed && !below) return plain;
-  const second = mixed ? null : readNumber(text, end + below[0].length, byThousands);
-  const divisor = mixed ? fraction(BigInt(mixed[2])) : (second?.value ?? ZERO);
-  if (divisor.isZero) return stop("divided-by-zero", end, text.length - end);
-  const value = mixed ? first.value.plus(fraction(BigInt(mixed[1])).over(divisor)) : first.value.over(divisor);
-  const length = mixed ? mixed[0].length : below[0].length + second.length;
-  return { value, end: end + length, figures: Infinity, exact: true, whole: false, unit: ZERO };
 }
 
 function readSize(text, at, unit) {
@@ -74,5 +55,5 @@ function readSize(text, at, unit) {
 
 function raiseTen(power) {
   const size = BigInt(Math.min(Math.abs(Number(power)), 15));
-  return power.startsWith("-") ? fraction(1n, 10n ** size) : ONE.times(fraction(10n ** size));
+  return power.startsWith("-") ? fraction(1n, 10n ** size) : fraction(10n ** size);
 }

@@ -8,7 +8,8 @@
  */
 
 import { fraction } from "../laws/fraction.mjs";
-import { fold, readNumber } from "../laws/read-number.mjs";
+import { readFraction } from "../laws/read-fraction.mjs";
+import { fold } from "../laws/read-number.mjs";
 import { inUnits, readUnit, sizeOf } from "../laws/read-units.mjs";
 import { setName } from "./prose.mjs";
 import { throughOf } from "./terms.mjs";
@@ -74,10 +75,10 @@ const notRead = ["help.sign_in_size", "help.unreadable"];
 function findSizeFault({ factor, current, origin }, size, topology, units) {
   const text = fold(size).trim();
   if (/^[+-]/.test(text)) return "help.sign_in_size";
-  const read = readNumber(text, 0);
-  const rest = text.slice(read?.length).trim();
+  const read = readFraction(text, 0);
+  const rest = text.slice(read.end).trim();
   const unit = rest && readUnit(rest, 0);
-  if (!read?.value || (rest && unit?.length !== rest.length)) return "help.unreadable";
+  if (read.unreadable || (rest && unit?.length !== rest.length)) return "help.unreadable";
   if (unit && unit.measures !== (current ? "resistance" : "voltage")) return current ? "help.unit_resistance" : "help.unit_emf";
   const wanted = factor.size();
   const value = unit ? inUnits(read.value, unit, { voltage: sizeOf(units.voltage), resistance: sizeOf(units.resistance) }) : read.value;
