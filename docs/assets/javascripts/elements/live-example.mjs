@@ -14,7 +14,7 @@ import { keepPlace } from "./keep-place.mjs";
 import { addControls, attachControls } from "./choice-controls.mjs";
 import { holdFocus, holdStill, isSeen } from "./hold-still.mjs";
 import { writeWords } from "./figure-words.mjs";
-import { drawChoices } from "./live-figure.mjs";
+import { drawArrows, drawLoops } from "./live-figure.mjs";
 import { AS_PRINTED, CHOICES, differ, readState, SETS, tidy, writeState } from "./page-state.mjs";
 import { Rewriting } from "./rewriting.mjs";
 
@@ -58,6 +58,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   disconnectedCallback() {
     this.#abort?.abort();
     this.#abort = this.#practice = undefined;
+    this.#endShowing();
     this.#unmark();
     this.#waiting = [];
     this.#trees.clear();
@@ -159,18 +160,26 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
       this.#tell(rewriting.takeChanged());
     });
     const turnRows = () => holdFocus(this.article, () => {
+      this.#unmark(".directions .changed");
       rewriting.write((place) => place.dataset.section === "directions");
       addControls(this);
     });
-    this.#unmark();
-    this.#timer = setTimeout(() => this.#unmark(), SHOWN_FOR);
-    drawChoices(this);
+    const writeSeen = () => {
+      this.#unmark(inFigure ? ".changed" : ".changed:not(.directions *)");
+      write(isSeen);
+    };
     const writeRest = () => {
       write();
       writeWords(this);
     };
     const enter = () => this.#enter(this.state);
-    return mayWait ? [inFigure ? () => {} : turnRows, enter, () => write(isSeen), announce, writeRest] : [writeRest, announce];
+    this.#endShowing();
+    this.#timer = setTimeout(() => (this.#endShowing(), this.#unmark()), SHOWN_FOR);
+    drawArrows(this);
+    if (mayWait) return [inFigure ? () => {} : turnRows, enter, writeSeen, announce, writeRest];
+    drawLoops(this);
+    this.#unmark();
+    return [writeRest, announce];
   }
 
   /** See what each section shows, one at a time: then the first tap need not wait for it. */
@@ -200,10 +209,15 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     this.dispatchEvent(new CustomEvent("example-change", { bubbles: true, detail: { worked: this.worked, state: this.state, changed } }));
   }
 
-  #unmark() {
+  /** What was said of the last change is no longer shown over the page. */
+  #endShowing() {
     clearTimeout(this.#timer);
     this.#glimpsed?.remove();
-    for (const element of this.article.querySelectorAll(".changed")) element.classList.remove("changed");
+  }
+
+  /** Take the marks of the last change away: all, or those that a selector chooses. */
+  #unmark(marked = ".changed") {
+    for (const element of this.article.querySelectorAll(marked)) element.classList.remove("changed");
   }
 
   /** Practice values have scripts of their own, fetched when somebody asks for them. */

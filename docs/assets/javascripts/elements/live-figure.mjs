@@ -5,15 +5,18 @@ import { placeRings, turnedBranches } from "../page/rings.mjs";
 import { findNearArrow } from "./figure-viewer.mjs";
 
 /**
- * Draw the assumed directions and the loops of a topology.
+ * Draw the assumed directions of a topology.
  * @param {import("./live-example.mjs").LiveExample} example
  */
-export function drawChoices({ article, worked: { topology, layout }, own }) {
-  const figure = article.querySelector(".figure-frame svg");
-  if (!figure) return;
+export function drawArrows({ article, worked: { topology }, own }) {
   const turned = turnedBranches(topology, own).map((branch) => branch.current);
-  for (const arrow of figure.querySelectorAll(".arrow")) setTurned(arrow, turned.includes(arrow.dataset.current));
-  const groups = [...figure.querySelectorAll(".loop")];
+  for (const arrow of article.querySelectorAll(".figure-frame svg .arrow")) setTurned(arrow, turned.includes(arrow.dataset.current));
+}
+
+/** Draw its loops. @param {import("./live-example.mjs").LiveExample} example */
+export function drawLoops({ article, worked: { topology, layout }, own }) {
+  const groups = [...article.querySelectorAll(".figure-frame svg .loop")];
+  if (!groups.length) return;
   const rings = placeRings(topology, own, layout, new Map(groups.map((group) => [(group.dataset.printed ??= group.dataset.loop), spotOf(group)])));
   for (const group of groups) drawRing(group, rings.get(group.dataset.printed));
 }

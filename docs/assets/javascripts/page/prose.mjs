@@ -37,11 +37,16 @@ export function setText(text, topology) {
   return at < text.length ? [...made, text.slice(at)] : made;
 }
 
+const kept = new WeakMap();
+
 /** For every name that text may mention what it names; a part before a loop before a current. */
-function findNames({ branches, loops, parts }) {
-  return new Map([
-    ...branches.map((branch) => [branch.current, "current"]),
-    ...loops.map((loop) => [loop.name, "loop"]),
-    ...parts.map((part) => [part.name, "part"]),
-  ]);
+function findNames(topology) {
+  if (!kept.has(topology)) kept.set(topology, new Map(listNames(topology)));
+  return kept.get(topology);
 }
+
+const listNames = ({ branches, loops, parts }) => [
+  ...branches.map((branch) => [branch.current, "current"]),
+  ...loops.map((loop) => [loop.name, "loop"]),
+  ...parts.map((part) => [part.name, "part"]),
+];

@@ -21,8 +21,20 @@ export function viewDirections(worked) {
   const count = topology.branches.length;
   if (!count) return [["p", {}, ...tell("directions.none")], ...viewIdle(topology)];
   const head = ["current", "parts", "way"].map((key) => column(say(`directions.${key}`)));
-  const rows = topology.branches.map((branch) => viewDirection(branch, worked));
+  const rows = topology.branches.map((branch) => keepDirection(branch, worked));
   return [["p", {}, ...tell("directions.intro", { count })], table("directions", head, rows), ...viewIdle(topology)];
+}
+
+const kept = new WeakMap();
+const undrawn = {};
+
+/** A branch that runs as it did has the very row that it had: what writes only what differs need not look into it. */
+function keepDirection(branch, worked) {
+  const drawn = worked.layout ?? undrawn;
+  if (!kept.has(drawn)) kept.set(drawn, new Map());
+  const key = [branch.current, ...branch.steps.map(({ part, forward }) => `${part.name} ${forward}`)].join();
+  if (!kept.get(drawn).has(key)) kept.get(drawn).set(key, viewDirection(branch, worked));
+  return kept.get(drawn).get(key);
 }
 
 function viewDirection(branch, { topology, layout }) {
