@@ -64,6 +64,17 @@ def parts_table(browser: Chrome) -> str:
     return str(browser.execute_script(script))
 
 
+@pytest.mark.parametrize("selector", [".figure-frame .arrow[data-current={}] .head", "[data-turn={}]"])
+@pytest.mark.usefixtures("open_example")
+def test_only_what_the_last_turn_changed_is_marked(browser: Chrome, selector: str) -> None:
+    """One turn after another, well within the time for which marks are shown: rows and terms of the other current are not marked."""
+    marked = """return [...new Set([...document.querySelectorAll('[data-section=directions] .changed, [data-section=loops] .term.changed')]
+      .map(each => each.closest('[data-current]').dataset.current))]"""
+    for current in ("I1", "I2"):
+        phone.tap(browser, selector.format(current))
+        assert browser.execute_script(marked) == [current]
+
+
 @pytest.mark.parametrize("name", examples)
 @pytest.mark.usefixtures("open_example")
 def test_the_row_of_a_current_turns_it_too(browser: Chrome, name: str) -> None:
