@@ -182,6 +182,22 @@ def test_a_loop_is_lit_all_round_where_the_tool_drew_one_junction_in_two_places(
         assert browser.execute_script(lines) == lit, loop
 
 
+@pytest.mark.parametrize("above", [120, 190, 400])
+@pytest.mark.usefixtures("open_example")
+def test_a_walk_begins_with_what_to_do_in_sight(browser: Chrome, above: int) -> None:
+    """The figure that comes to the top of the screen does not cover it, wherever the button stood."""
+    phone.tap(browser, "loop-chooser summary")
+    browser.execute_script(
+        "const button = document.querySelector('[data-choose=walk]'); scrollBy(0, button.getBoundingClientRect().top - arguments[0]); button.focus(); button.click()",
+        above,
+    )
+    phone.wait_until(browser, "document.querySelector('figure-pin.stuck') && document.querySelector('.own-walk [data-choose=next]')")
+    phone.settle(browser)
+    covered = "document.querySelector('figure-pin.stuck figure-viewer').getBoundingClientRect().bottom"
+    assert browser.execute_script(f"return document.querySelector('.own-walk p').getBoundingClientRect().top >= {covered}")
+    assert browser.execute_script("return document.querySelector('.own-walk .walk-so-far').getBoundingClientRect().bottom < innerHeight")
+
+
 @pytest.mark.usefixtures("open_example")
 def test_a_loop_walked_by_tapping_parts(browser: Chrome) -> None:
     """Part after part in the figure, one of them wrong, one taken back; the closed loop is taken into the set."""
@@ -316,7 +332,7 @@ def test_copy_link_gives_what_is_on_the_screen(browser: Chrome) -> None:
     )
     phone.tap(browser, "[data-do=copy]")
     assert browser.execute_script("return window.copied") == link
-    assert phone.said(browser) == "The link to exactly this page is copied."
+    assert phone.said(browser) == "The link to exactly this page is copied, without what you typed."
     browser.execute_script("Object.defineProperty(navigator, 'clipboard', {configurable: true, value: undefined})")
     phone.tap(browser, "[data-do=copy]")
     assert browser.execute_script("return getSelection().toString() || document.activeElement.value") == link

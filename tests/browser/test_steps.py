@@ -603,6 +603,14 @@ def test_a_size_may_have_its_unit(student: Chrome, host: str, part: str, size: s
     assert find(student, "live-example [role=status]").text.startswith("Right.")
 
 
+@pytest.mark.parametrize("sign", ["+", "\N{MINUS SIGN}", "0"])
+def test_nothing_has_either_sign(student: Chrome, host: str, sign: str) -> None:
+    """The term of a bare wire stands as plus nothing, as minus nothing, and as no change of potential."""
+    open_page(student, f"{host}examples/link-wire/?help=all")
+    fill(find(student, ".loop-walk tr[data-part=W1] .your-term"), sign, "0")
+    assert find(student, "live-example [role=status]").text.startswith("Right.")
+
+
 def test_a_sign_is_judged_when_the_keys_have_come_to_it(student: Chrome, host: str) -> None:
     """On the way through the list nothing is said; leaving it says it in words, and so does Enter."""
     open_page(student, f"{host}examples/{BILGE}/?help=all")

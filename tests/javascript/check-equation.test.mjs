@@ -354,3 +354,28 @@ test("a current that was put in from a junction is told with the loop and the ju
     assert.deepEqual(told.values, { loop, where, current, right: asRight, written: asWritten }, text);
   }
 });
+
+test("what a current that is zero hides is told, and goes into no set", () => {
+  for (const [text, slip] of [
+    ["12 - 0.2 kΩ I2 - 3 I3 = 0", "prefix"],
+    ["12 - 2 I2 - 3 I3 = 0", "wrong-value"],
+    ["14 - 0.5 I1 - 12 + 2 I2 = 0", "wrong-value"],
+    ["I1 + 2 I2 = I3", "current-twice"],
+    ["12 + 0.2 I2 - 3 I3 = 0", "resistor-sign"],
+    ["I1 = I3", "missing-current"],
+  ]) {
+    const { say, doubts } = checkEquation(example("floating-bank"), text);
+    assert.deepEqual([say.key, doubts[0].slip], ["true-only-here", slip], text);
+  }
+  // The same currents put together from laws.
+  for (const text of ["14 - 0.5 I1 = 3 (I1 + I2)", "26 - 0.5 I1 - 0.2 I2 - 6 I3 = 0", "I1 = I3 - I2"]) {
+    assert.match(checkEquation(example("floating-bank"), text).say.key, /^is-/, text);
+  }
+});
+
+test("a right number is the answer, also where it is the value of a resistor", () => {
+  for (const text of ["I2 = 3", "I2=3 A", "3 = I2"]) {
+    const { say, doubts } = checkEquation(example("three-banks"), text, { flip: ["I2"] });
+    assert.deepEqual([say.key, doubts], ["is-answer", undefined], text);
+  }
+});

@@ -170,7 +170,7 @@ export default {
   "live.ways": "Work it step by step, or fill in terms",
   "live.own": "Check your own equations and numbers",
   "live.copy": "Copy link",
-  "live.copied": "The link to exactly this page is copied.",
+  "live.copied": "The link to exactly this page is copied, without what you typed.",
   "live.copy_by_hand": "The browser does not let this page copy. The link stands selected in the field.",
   "live.link": "Link to this page",
   "live.again": "Start again",

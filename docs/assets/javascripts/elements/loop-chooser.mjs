@@ -177,6 +177,7 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
     this.pinned = pin && !pin.isPinned && !pin.isInSight ? pin : null;
     this.#walkOn([]);
     this.pinned?.pin(true);
+    bringIntoRoom(this.walk); // What to do stands above what has the focus.
   }
 
   #next(button) {

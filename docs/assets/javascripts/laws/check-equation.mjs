@@ -6,7 +6,7 @@
  */
 import { findFaults, judgeNothingInWire, judgeWithoutCurrent, nameNatural } from "./check-faults.mjs";
 import { findLaws, rowKey, wholeRow } from "./check-laws.mjs";
-import { findSum } from "./check-sums.mjs";
+import { findSum, isNumber } from "./check-sums.mjs";
 import { isMeant, isUsual, listChoices, otherUnits, scaleOf } from "./check-units.mjs";
 import { describeLaw } from "./check-words.mjs";
 import { fraction, ONE } from "./fraction.mjs";
@@ -86,13 +86,6 @@ function findLaw(readings, laws) {
 function ratioOf(row, other) {
   const at = other.findIndex(Boolean);
   return fraction(row[at], other[at]);
-}
-
-/** I1 = 2: a current by itself, and its value. */
-function isNumber({ typed, terms, equals }) {
-  const columns = new Set(terms.map(({ column }) => column));
-  const [factor, ...more] = typed.slice(0, -1).filter((value) => !value.isZero);
-  return Boolean(equals && factor?.size().equals(ONE)) && !more.length && terms.length === 2 && columns.size === 2;
 }
 
 /** I1 = 0. */

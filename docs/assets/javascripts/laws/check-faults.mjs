@@ -19,6 +19,15 @@ export function onlyTrueHere(reading, laws) {
   return tell(nameNatural(reading, laws).filter(({ slip }) => /sign|missing|extra/.test(slip)), reading, laws);
 }
 
+/** What is wrong in the terms of currents that happen to be zero, where all else is a law's: a slip of any kind, else a number. */
+export function findHiddenByZeros(reading, laws) {
+  const isHidden = ({ natural, changes }) => natural && changes.size && [...changes.keys()].every((column) => laws.answer[column]?.isZero);
+  const matches = findMatches(reading, scaleOf(reading, laws), laws).filter(isHidden);
+  const slips = matches.flatMap((match) => nameSlips(match, laws));
+  const values = matches.filter(({ changes }) => changes.size === 1).flatMap((match) => nameValue(match, reading, laws));
+  return tell(slips.length ? chooseApart(slips, reading, laws) : values, reading, laws);
+}
+
 /** The slips that explain an equation, else a hint at the law it is near. */
 export function findFaults(readings, laws) {
   const known = readings.filter((reading, at) => readings.findIndex((other) => rowKey(other.row) === rowKey(reading.row)) === at);

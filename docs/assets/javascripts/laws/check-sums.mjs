@@ -1,9 +1,10 @@
 /** What follows from the laws without being one: how an equation is put together from those of the page. */
-import { onlyTrueHere } from "./check-faults.mjs";
+import { findHiddenByZeros, onlyTrueHere } from "./check-faults.mjs";
 import { followFromPage, valueOf } from "./check-laws.mjs";
 import { findPutIn } from "./check-put-in.mjs";
 import { isMeant, isUsual } from "./check-units.mjs";
-import { describePutIn, describeSum, MOST_ROWS } from "./check-words.mjs";
+import { describePutIn, describeSum } from "./check-words.mjs";
+import { ONE } from "./fraction.mjs";
 
 /** True, and so a sum of laws: for the row is at right angles to the answer, as the laws are, and they are as many as can be. */
 export function findSum(readings, laws) {
@@ -13,15 +14,25 @@ export function findSum(readings, laws) {
   const reading = sums.find((each) => isLike(each) && (isUsual(each.choice, laws) || (each.natural && isPutTogether(each.shares, laws))));
   if (!reading) return null;
   const { shares, natural } = reading;
-  const isLong = shares.length > MOST_ROWS && isLawButForZeros(reading, laws);
-  const doubts = natural && !isLong ? [] : onlyTrueHere(reading, laws);
-  // Without a zero, or where a current itself was left out, the numbers happen to agree.
-  const byZero = laws.answer.some((current) => current.isZero) && !doubts.some(({ slip }) => slip === "missing-factor");
-  const onlyHere = isLong || doubts.length > 0;
-  const told = describeSum(shares, reading, laws, onlyHere ? (byZero ? "true-only-here" : "true-by-values") : null);
+  const told = describeSum(shares, reading, laws, null);
   const putIn = told.say.key === "is-long-sum" && findPutIn(reading, laws).find(({ right, written }) => right === written);
-  const say = putIn ? { key: "is-put-in", values: describePutIn(putIn, laws) } : told.say;
-  return { verdict: "combination", faults: [], ...told, say, ...(onlyHere ? { doubts } : {}) };
+  const isHidden = told.say.key === "is-long-sum" && !putIn && isLawButForZeros(reading, laws);
+  const doubts = isHidden ? findHiddenByZeros(reading, laws) : natural || isNumber(reading) ? [] : onlyTrueHere(reading, laws);
+  if (isHidden || doubts.length) return { verdict: "combination", faults: [], ...describeSum(shares, reading, laws, chanceOf(doubts, laws)), doubts };
+  return { verdict: "combination", faults: [], ...told, ...(putIn ? { say: { key: "is-put-in", values: describePutIn(putIn, laws) } } : {}) };
+}
+
+/** I1 = 2: a current by itself, and its value. */
+export function isNumber({ typed, terms, equals }) {
+  const columns = new Set(terms.map(({ column }) => column));
+  const [factor, ...more] = typed.slice(0, -1).filter((value) => !value.isZero);
+  return Boolean(equals && factor?.size().equals(ONE)) && !more.length && terms.length === 2 && columns.size === 2;
+}
+
+/** Without a zero, or where a current itself was left out, the numbers happen to agree. */
+function chanceOf(doubts, laws) {
+  const byZero = laws.answer.some((current) => current.isZero) && !doubts.some(({ slip }) => slip === "missing-factor");
+  return byZero ? "true-only-here" : "true-by-values";
 }
 
 /** How a row is made of the page's equations. Putting one into another takes whole loops, and junctions any number of times. */

@@ -43,6 +43,8 @@ export const hasSize = ({ rule }) => rule === "loop";
 export function judgeTerm(equation, term, { sign, size }, { topology, units }) {
   if (!sign) return { verdict: "open", says: [] };
   const isSized = hasSize(equation) && sign !== "0";
+  // Plus nothing and minus nothing are nothing.
+  if (isSized && term.factor.isZero && readFraction(fold(size).trim(), 0).value?.isZero) return { verdict: "right", says: [] };
   const signFault = findSignFault(equation, term, sign);
   const found = signFault ?? (isSized && size.trim() ? findSizeFault(term, size, topology, units) : "");
   if (found) {
