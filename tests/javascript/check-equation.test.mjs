@@ -371,6 +371,7 @@ test("what a current that is zero hides is told, and goes into no set", () => {
   for (const text of ["14 - 0.5 I1 = 3 (I1 + I2)", "26 - 0.5 I1 - 0.2 I2 - 6 I3 = 0", "I1 = I3 - I2"]) {
     assert.match(checkEquation(example("floating-bank"), text).say.key, /^is-/, text);
   }
+  assert.equal(checkEquation(example("bypassed-lamp"), "24 = 8 I1 + 6 I2").say.key, "is-long-sum");
 });
 
 test("a right number is the answer, also where it is the value of a resistor", () => {

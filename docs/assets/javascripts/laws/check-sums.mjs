@@ -1,10 +1,11 @@
 /** What follows from the laws without being one: how an equation is put together from those of the page. */
 import { findHiddenByZeros, onlyTrueHere } from "./check-faults.mjs";
-import { followFromPage, valueOf } from "./check-laws.mjs";
+import { followFromPage, rowKey, valueOf } from "./check-laws.mjs";
 import { findPutIn } from "./check-put-in.mjs";
 import { isMeant, isUsual } from "./check-units.mjs";
 import { describePutIn, describeSum } from "./check-words.mjs";
 import { ONE } from "./fraction.mjs";
+import { pairs } from "./slip.mjs";
 
 /** True, and so a sum of laws: for the row is at right angles to the answer, as the laws are, and they are as many as can be. */
 export function findSum(readings, laws) {
@@ -16,10 +17,16 @@ export function findSum(readings, laws) {
   const { shares, natural } = reading;
   const told = describeSum(shares, reading, laws, null);
   const putIn = told.say.key === "is-long-sum" && findPutIn(reading, laws).find(({ right, written }) => right === written);
-  const isHidden = told.say.key === "is-long-sum" && !putIn && isLawButForZeros(reading, laws);
+  const isHidden = told.say.key === "is-long-sum" && !putIn && isLawButForZeros(reading, laws) && !isSumOfTwo(reading, laws);
   const doubts = isHidden ? findHiddenByZeros(reading, laws) : natural || isNumber(reading) ? [] : onlyTrueHere(reading, laws);
   if (isHidden || doubts.length) return { verdict: "combination", faults: [], ...describeSum(shares, reading, laws, chanceOf(doubts, laws)), doubts };
   return { verdict: "combination", faults: [], ...told, ...(putIn ? { say: { key: "is-put-in", values: describePutIn(putIn, laws) } } : {}) };
+}
+
+/** Whether a row is the sum or the difference of two laws of one rule, in the set of the page or not. */
+function isSumOfTwo({ row }, { laws }) {
+  const wanted = rowKey(row);
+  return pairs(laws).some(([one, other]) => one.rule === other.rule && [1n, -1n].some((sense) => rowKey(one.row.map((value, at) => value + sense * other.row[at])) === wanted));
 }
 
 /** I1 = 2: a current by itself, and its value. */
