@@ -11,7 +11,7 @@ from selenium.webdriver.common.keys import Keys
 from selenium.webdriver.support.ui import WebDriverWait
 
 from tests.browser.test_check import phone as phone
-from tests.browser.test_check import visit
+from tests.browser.test_check import try_equation, visit
 
 ways_out: dict[str, Callable[[Chrome], object]] = {
     "reload": lambda browser: browser.refresh(),
@@ -64,6 +64,37 @@ def test_a_form_that_came_late_takes_what_the_entry_before_had(phone: Chrome, ho
     WebDriverWait(phone, 5, 0.02).until(lambda _: typed_in(phone)[0] == "4.02")
     phone.refresh()
     assert typed_in(phone)[0] == "4.02"
+
+
+def test_who_comes_back_by_a_link_may_go_on(phone: Chrome, host: str) -> None:
+    """With the arrows, the set, the fields and the terms as they were left; the page as printed until then."""
+    visit(phone, host, "three-banks")
+    phone.execute_script("document.querySelector('[data-turn=I2]').click()")
+    WebDriverWait(phone, 5, 0.02).until(lambda seen: "flip=I2" in seen.current_url)
+    try_equation(phone, "12 - 3 I1 - I2 - 6 = 0")
+    phone.execute_script("document.getElementsByName('I2')[0].focus()")
+    phone.execute_cdp_cmd("Input.insertText", {"text": "4.02"})
+    phone.get(f"{host}ideas/signs/")
+    visit(phone, host, "three-banks")
+    assert typed_in(phone)[0] == ""
+    assert "flip" not in phone.current_url
+    link = phone.find_element(By.CSS_SELECTOR, "live-example [role=status] a")
+    assert link.text == "go on where you stopped"
+    phone.execute_script("arguments[0].click()", link)
+    WebDriverWait(phone, 5, 0.02).until(lambda seen: "flip=I2" in seen.current_url)
+    phone.execute_script("document.querySelector('#your-turn').scrollIntoView()")
+    WebDriverWait(phone, 5, 0.02).until(lambda seen: typed_in(seen)[0] == "4.02")
+    assert "12 - 3 I1 - I2 - 6 = 0" in phone.find_element(By.CSS_SELECTOR, ".my-set").text
+
+
+def test_where_nothing_was_typed_nothing_is_offered(phone: Chrome, host: str) -> None:
+    """Neither on a page that was only read, nor on another one than that where somebody worked."""
+    visit(phone, host, "three-banks")
+    phone.execute_script("document.getElementsByName('I2')[0].focus()")
+    phone.execute_cdp_cmd("Input.insertText", {"text": "4.02"})
+    visit(phone, host, "bow-lamp")
+    visit(phone, host, "bow-lamp")
+    assert not phone.find_elements(By.CSS_SELECTOR, "live-example [role=status] a")
 
 
 def typed_in(browser: Chrome) -> list[str]:

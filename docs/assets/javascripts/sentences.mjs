@@ -176,6 +176,8 @@ export default {
   "live.again": "Start again",
   "live.again_done": "Directions, equations and values are as printed again.",
   "live.as_address": "What you chose is kept in the address.",
+  "live.worked": "You have worked on this page before: {link}.",
+  "live.go_on": "go on where you stopped",
   "live.turn": "Turn {name} round",
   "live.turned": "{name} turned round: it now runs {way}.{answer}",
   "live.sign_changes": " Its answer changes sign.",

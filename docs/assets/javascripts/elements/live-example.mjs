@@ -8,12 +8,13 @@ import { workOut } from "../laws/meaning.mjs";
 import { say } from "../page/saying.mjs";
 import { SECTIONS, viewSection } from "../page/views.mjs";
 import { build } from "./build.mjs";
-import { bringIntoRoom } from "./clear-view.mjs";
-import { glimpse } from "./glimpse.mjs";
-import { keepPlace } from "./keep-place.mjs";
 import { addControls, attachControls } from "./choice-controls.mjs";
-import { holdFocus, holdStill, isSeen } from "./hold-still.mjs";
+import { bringIntoRoom } from "./clear-view.mjs";
 import { writeWords } from "./figure-words.mjs";
+import { glimpse } from "./glimpse.mjs";
+import { offerToGoOn } from "./go-on.mjs";
+import { holdFocus, holdStill, isSeen } from "./hold-still.mjs";
+import { keepPlace } from "./keep-place.mjs";
 import { drawArrows, drawLoops } from "./live-figure.mjs";
 import { AS_PRINTED, CHOICES, differ, readState, SETS, tidy, writeState } from "./page-state.mjs";
 import { Rewriting } from "./rewriting.mjs";
@@ -50,6 +51,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     addEventListener("popstate", () => this.#readAddress(), { signal });
     this.#readAddress();
     keepPlace(this.article, signal);
+    offerToGoOn(this, signal);
     // By then everything has been laid out once, so what is out of sight can be passed over at its known size.
     requestAnimationFrame(() => setTimeout(() => this.article.classList.add("laid-out")));
     whenIdle(() => this.#prepare([...SECTIONS]));

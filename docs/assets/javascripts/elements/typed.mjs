@@ -1,4 +1,4 @@
-/** What was typed stays with the entry of the history, for a reload and the back button. Nothing is stored elsewhere. */
+/** What was typed stays with the entry of the history, for a reload and the back button; what an example keeps besides is in go-on.mjs. */
 
 /** @param {string} name whose it is */
 export const keptOf = (name) => history.state?.typed?.[name];
