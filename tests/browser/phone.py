@@ -58,7 +58,8 @@ def find(browser: Chrome, selector: str) -> WebElement:
 def tap(browser: Chrome, selector: str) -> None:
     """Touch the middle of an element, as soon as it is there, and wait until the whole page has followed."""
     WebDriverWait(browser, 10, 0.02).until(lambda _: browser.find_elements("css selector", selector), selector)
-    browser.execute_script("arguments[0].scrollIntoView({block: 'center'})", find(browser, selector))
+    # A thumb brings it there: a page that is held after a reload gives way to it.
+    browser.execute_script("dispatchEvent(new Event('touchmove')); arguments[0].scrollIntoView({block: 'center'})", find(browser, selector))
     x, y = browser.execute_script(
         "const {x, y, width, height} = arguments[0].getBoundingClientRect(); return [x + width / 2, y + height / 2]",
         find(browser, selector),

@@ -12,13 +12,14 @@ const isWork = (typed = {}) => Object.entries(typed).some(([name, value]) => val
  * Keep the work when the page is left, with what was chosen; offer it where a page is opened without any.
  * @param {import("./live-example.mjs").LiveExample} example
  * @param {AbortSignal} signal
+ * @returns {import("../page/saying.mjs").Tree[]} the offer; empty where there is nothing to go on with
  */
 export function offerToGoOn(example, signal) {
   addEventListener("pagehide", keep, { signal });
   const kept = isWork(history.state?.typed) ? null : read();
-  if (!kept) return;
-  example.announce(tell("live.worked", { link: ["a", { href: location.pathname + kept.search, class: "go-on" }, say("live.go_on")] }));
-  example.querySelector(".go-on").addEventListener("click", (event) => goOn(event, kept), { signal });
+  if (!kept) return [];
+  example.addEventListener("click", (event) => event.target.closest(".go-on") && goOn(event, kept), { signal });
+  return tell("live.worked", { link: ["a", { href: location.pathname + kept.search, class: "go-on" }, say("live.go_on")] });
 }
 
 function keep() {

@@ -49,9 +49,8 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     attachControls(this, signal);
     this.article.addEventListener("click", (event) => this.#onSet(event.target.closest("[data-set]")), { signal });
     addEventListener("popstate", () => this.#readAddress(), { signal });
-    this.#readAddress();
+    this.#readAddress(offerToGoOn(this, signal));
     keepPlace(this.article, signal);
-    offerToGoOn(this, signal);
     // By then everything has been laid out once, so what is out of sight can be passed over at its known size.
     requestAnimationFrame(() => setTimeout(() => this.article.classList.add("laid-out")));
     whenIdle(() => this.#prepare([...SECTIONS]));
@@ -125,7 +124,8 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     this.#glimpsed = glimpse(this.querySelector("[role=status]"));
   }
 
-  #readAddress() {
+  /** @param {import("../page/saying.mjs").Tree[]} [offer] what is said besides */
+  #readAddress(offer = []) {
     this.#finish();
     const { state, notes } = readState(location.search, this.own, this.#sets);
     this.#awaited = this.#practice ? 0 : state.set;
@@ -133,9 +133,11 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
       state.set = 0;
       this.#fetchPractice(() => this.#readAddress());
     }
-    const note = notes.length ? say(`note.${notes[0].kind}`, { value: notes[0].value }) : "";
-    if (differ(this.state, state)) this.#show(state, () => this.announce(note || say("live.as_address")));
-    else this.announce(note);
+    const isOther = differ(this.state, state);
+    const told = notes.length ? say(`note.${notes[0].kind}`, { value: notes[0].value }) : isOther ? say("live.as_address") : "";
+    const announce = () => this.announce([told, told && offer.length ? " " : "", ...offer].filter(Boolean));
+    if (isOther) this.#show(state, announce);
+    else announce();
   }
 
   /**
