@@ -14,20 +14,6 @@ const MOST_NEAR = 2;
 /** The slips that fit an equation as large as it was typed. */
 export const nameNatural = (reading, laws) => findMatches(reading, scaleOf(reading, laws), laws).filter(({ natural }) => natural).flatMap((match) => nameSlips(match, laws));
 
-/** A slip in a term that happens to be zero: true with these values, and no law all the same. */
-export function onlyTrueHere(reading, laws) {
-  return tell(nameNatural(reading, laws).filter(({ slip }) => /sign|missing|extra/.test(slip)), reading, laws);
-}
-
-/** What is wrong in the terms of currents that happen to be zero, where all else is a law's: a slip of any kind, else a number. */
-export function findHiddenByZeros(reading, laws) {
-  const isHidden = ({ natural, changes }) => natural && changes.size && [...changes.keys()].every((column) => laws.answer[column]?.isZero);
-  const matches = findMatches(reading, scaleOf(reading, laws), laws).filter(isHidden);
-  const slips = matches.flatMap((match) => nameSlips(match, laws));
-  const values = matches.filter(({ changes }) => changes.size === 1).flatMap((match) => nameValue(match, reading, laws));
-  return tell(slips.length ? chooseApart(slips, reading, laws) : values, reading, laws);
-}
-
 /** The slips that explain an equation, else a hint at the law it is near. */
 export function findFaults(readings, laws) {
   const known = readings.filter((reading, at) => readings.findIndex((other) => rowKey(other.row) === rowKey(reading.row)) === at);
@@ -50,7 +36,7 @@ export function findFaults(readings, laws) {
 const TYPED_APART = /^(twice|other-value|extra-(emf|resistor|battery))$/;
 
 /** The likelier slips, where there are such. */
-function chooseApart(slips, reading, laws) {
+export function chooseApart(slips, reading, laws) {
   const apart = slips.filter((way) => {
     const { column, written } = findTerm(way);
     if (way.slip === "wrong-current") return !isOwnTerm(way, laws);
@@ -98,7 +84,7 @@ export function judgeWithoutCurrent(reading, laws) {
 }
 
 /** One number that differs from a law by nothing known, as each part that it may belong to. */
-function nameValue(match, reading, laws) {
+export function nameValue(match, reading, laws) {
   const [column] = match.changes.keys();
   const { law } = match;
   const inRow = law.terms.filter((term) => term.column === column && term.value);
@@ -137,7 +123,7 @@ function point(key, near, otherwise = "unrelated") {
 }
 
 /** The alternatives, nearest first: the usual factor before others, the order of the rules, the page's laws before others. */
-function tell(slips, reading, laws) {
+export function tell(slips, reading, laws) {
   const natural = slips.filter(({ match }) => match.natural);
   const chosen = natural.length ? natural : slips;
   const order = [...chosen].sort((one, other) => rank(one) - rank(other) || other.match.agreeing - one.match.agreeing);

@@ -1,11 +1,10 @@
 /** What follows from the laws without being one: how an equation is put together from those of the page. */
-import { findHiddenByZeros, onlyTrueHere } from "./check-faults.mjs";
-import { followFromPage, rowKey, valueOf } from "./check-laws.mjs";
+import { findChance } from "./check-chance.mjs";
+import { followFromPage, valueOf } from "./check-laws.mjs";
 import { findPutIn } from "./check-put-in.mjs";
 import { isMeant, isUsual } from "./check-units.mjs";
 import { describePutIn, describeSum } from "./check-words.mjs";
 import { ONE } from "./fraction.mjs";
-import { pairs } from "./slip.mjs";
 
 /** True, and so a sum of laws: for the row is at right angles to the answer, as the laws are, and they are as many as can be. */
 export function findSum(readings, laws) {
@@ -16,17 +15,12 @@ export function findSum(readings, laws) {
   if (!reading) return null;
   const { shares, natural } = reading;
   const told = describeSum(shares, reading, laws, null);
-  const putIn = told.say.key === "is-long-sum" && findPutIn(reading, laws).find(({ right, written }) => right === written);
-  const isHidden = told.say.key === "is-long-sum" && !putIn && isLawButForZeros(reading, laws) && !isSumOfTwo(reading, laws);
-  const doubts = isHidden ? findHiddenByZeros(reading, laws) : natural || isNumber(reading) ? [] : onlyTrueHere(reading, laws);
-  if (isHidden || doubts.length) return { verdict: "combination", faults: [], ...describeSum(shares, reading, laws, chanceOf(doubts, laws)), doubts };
-  return { verdict: "combination", faults: [], ...told, ...(putIn ? { say: { key: "is-put-in", values: describePutIn(putIn, laws) } } : {}) };
-}
-
-/** Whether a row is the sum or the difference of two laws of one rule, in the set of the page or not. */
-function isSumOfTwo({ row }, { laws }) {
-  const wanted = rowKey(row);
-  return pairs(laws).some(([one, other]) => one.rule === other.rule && [1n, -1n].some((sense) => rowKey(one.row.map((value, at) => value + sense * other.row[at])) === wanted));
+  const isLong = told.say.key === "is-long-sum";
+  const putIn = isLong && findPutIn(reading, laws).find(({ right, written }) => right === written);
+  if (putIn) return { verdict: "combination", faults: [], ...told, say: { key: "is-put-in", values: describePutIn(putIn, laws) } };
+  const chance = isNumber(reading) ? null : findChance(reading, { isLong, natural }, laws);
+  if (chance) return { verdict: "combination", faults: [], ...describeSum(shares, reading, laws, chance.key), doubts: chance.doubts };
+  return { verdict: "combination", faults: [], ...told };
 }
 
 /** I1 = 2: a current by itself, and its value. */
@@ -34,12 +28,6 @@ export function isNumber({ typed, terms, equals }) {
   const columns = new Set(terms.map(({ column }) => column));
   const [factor, ...more] = typed.slice(0, -1).filter((value) => !value.isZero);
   return Boolean(equals && factor?.size().equals(ONE)) && !more.length && terms.length === 2 && columns.size === 2;
-}
-
-/** Without a zero, or where a current itself was left out, the numbers happen to agree. */
-function chanceOf(doubts, laws) {
-  const byZero = laws.answer.some((current) => current.isZero) && !doubts.some(({ slip }) => slip === "missing-factor");
-  return byZero ? "true-only-here" : "true-by-values";
 }
 
 /** How a row is made of the page's equations. Putting one into another takes whole loops, and junctions any number of times. */
@@ -56,13 +44,4 @@ function isPutTogether(shares, laws) {
   const sums = laws.unknowns.map((_, column) => laws.live.filter((part) => part.column === column).reduce((sum, { drop }) => sum + drop, 0n));
   const factors = new Set([...sums, ...laws.live.map(({ drop }) => drop)].map(String));
   return shares.every(({ law, factor }) => law.rule === "loop" || factors.has(factor.over(unit).size().toString()));
-}
-
-/** Whether a row is that of a law in all but the terms of currents that happen to be zero. */
-function isLawButForZeros({ row }, { laws, answer }) {
-  const counts = row.map((_, column) => !answer[column]?.isZero);
-  return laws.some((law) => {
-    const pivot = law.row.findIndex((value, column) => value && counts[column]);
-    return pivot >= 0 && row[pivot] && row.every((value, column) => !counts[column] || value * law.row[pivot] === law.row[column] * row[pivot]);
-  });
 }
