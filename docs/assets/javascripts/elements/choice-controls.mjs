@@ -25,7 +25,7 @@ export function attachControls(example, signal) {
 }
 
 /** Put a button to each direction and each junction that has none. */
-export function addControls({ article, worked: { topology } }) {
+function addControls({ article, worked: { topology } }) {
   for (const row of article.querySelectorAll(".directions tr[data-current]:not(.can-choose)")) {
     const { current } = row.dataset;
     row.classList.add("can-choose");

@@ -8,7 +8,7 @@ import { workOut } from "../laws/meaning.mjs";
 import { say } from "../page/saying.mjs";
 import { SECTIONS, viewSection } from "../page/views.mjs";
 import { build } from "./build.mjs";
-import { addControls, attachControls } from "./choice-controls.mjs";
+import { attachControls } from "./choice-controls.mjs";
 import { bringIntoRoom } from "./clear-view.mjs";
 import { writeWords } from "./figure-words.mjs";
 import { glimpse } from "./glimpse.mjs";
@@ -30,6 +30,8 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   #waiting = [];
   #practice;
   #sets = 0;
+  /** The places of what depends on choices: they stay, whatever is written into them. */
+  #sections = [];
   /** The set that the address asks for while its scripts are fetched. */
   #awaited = 0;
 
@@ -39,6 +41,7 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     this.#abort = new AbortController();
     const { signal } = this.#abort;
     this.article = this.closest("article") ?? document.body;
+    this.#sections = [...this.article.querySelectorAll("[data-section]")].filter((place) => SECTIONS.includes(place.dataset.section));
     this.printed = JSON.parse(record.textContent);
     this.layout = JSON.parse(document.getElementById("figure")?.textContent ?? "null");
     this.own = readTopology(this.printed);
@@ -158,15 +161,14 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
     const older = this.worked;
     const { set } = this.state;
     this.worked = workOut(set ? this.#practice.take(set) : this.printed, this.state, this.layout);
-    const rewriting = new Rewriting(this.article, this.#trees, older, this.worked);
+    const rewriting = new Rewriting(this.#sections, this.#trees, older, this.worked);
     const write = (isChosen) => holdStill(this.article, () => {
       rewriting.write(isChosen);
       this.#tell(rewriting.takeChanged());
     });
     const turnRows = () => holdFocus(this.article, () => {
-      this.#unmark(".directions .changed");
+      this.#unmark(".changed", this.article.querySelector(".directions"));
       rewriting.write((place) => place.dataset.section === "directions");
-      addControls(this);
     });
     const writeSeen = () => {
       this.#unmark(inFigure ? ".changed" : ".changed:not(.directions *)");
@@ -220,8 +222,8 @@ export class LiveExample extends (globalThis.HTMLElement ?? Object) {
   }
 
   /** Take the marks of the last change away: all, or those that a selector chooses. */
-  #unmark(marked = ".changed") {
-    for (const element of this.article.querySelectorAll(marked)) element.classList.remove("changed");
+  #unmark(marked = ".changed", place = this.article) {
+    for (const element of place.querySelectorAll(marked)) element.classList.remove("changed");
   }
 
   /** Practice values have scripts of their own, fetched when somebody asks for them. */

@@ -10,7 +10,7 @@ import { findNearArrow } from "./figure-viewer.mjs";
  */
 export function drawArrows({ article, worked: { topology }, own }) {
   const turned = turnedBranches(topology, own).map((branch) => branch.current);
-  for (const arrow of article.querySelectorAll(".figure-frame svg .arrow")) setTurned(arrow, turned.includes(arrow.dataset.current));
+  for (const arrow of article.querySelector(".figure-frame svg")?.querySelectorAll(".arrow") ?? []) setTurned(arrow, turned.includes(arrow.dataset.current));
 }
 
 /** Draw its loops. @param {import("./live-example.mjs").LiveExample} example */

@@ -1,6 +1,6 @@
 /** The sections of a page that depend on choices, written anew one after the other, each once and only where it differs. */
 
-import { SECTIONS, viewSection } from "../page/views.mjs";
+import { viewSection } from "../page/views.mjs";
 import { patch } from "./patch.mjs";
 
 export class Rewriting {
@@ -11,16 +11,16 @@ export class Rewriting {
   #changed = [];
 
   /**
-   * @param {Element} article
+   * @param {Element[]} places the sections
    * @param {Map<string, import("../page/saying.mjs").Tree>} trees what each section shows, where that is known; kept up to date
    * @param {import("../laws/meaning.mjs").Worked} older what the page shows
    * @param {import("../laws/meaning.mjs").Worked} newer what it is to show
    */
-  constructor(article, trees, older, newer) {
+  constructor(places, trees, older, newer) {
     this.#trees = trees;
     this.#older = older;
     this.#newer = newer;
-    this.#left = [...article.querySelectorAll("[data-section]")].filter((place) => SECTIONS.includes(place.dataset.section));
+    this.#left = places;
   }
 
   /** Write the sections that are not written yet, or those of them that are chosen. */
