@@ -17,6 +17,8 @@ ways_out: dict[str, Callable[[Chrome], object]] = {
     "reload": lambda browser: browser.refresh(),
     "an arrow turned, reload": lambda browser: (
         browser.execute_script("document.querySelector('[data-arrow=I1]').click()"),
+        # The entry is made when the arrow has been painted; no hand is faster.
+        WebDriverWait(browser, 5, 0.02).until(lambda seen: "flip=I1" in seen.current_url),
         browser.refresh(),
     ),
     "a link of the page, reload": lambda browser: (browser.execute_script("location.hash = 'loops'"), browser.refresh()),
@@ -84,7 +86,7 @@ def test_who_comes_back_by_a_link_may_go_on(phone: Chrome, host: str) -> None:
     WebDriverWait(phone, 5, 0.02).until(lambda seen: "flip=I2" in seen.current_url)
     phone.execute_script("document.querySelector('#your-turn').scrollIntoView()")
     WebDriverWait(phone, 5, 0.02).until(lambda seen: typed_in(seen)[0] == "4.02")
-    assert "12 - 3 I1 - I2 - 6 = 0" in phone.find_element(By.CSS_SELECTOR, ".my-set").text
+    WebDriverWait(phone, 5, 0.02).until(lambda seen: "12 - 3 I1 - I2 - 6 = 0" in seen.find_element(By.CSS_SELECTOR, ".my-set").text)
 
 
 def test_where_nothing_was_typed_nothing_is_offered(phone: Chrome, host: str) -> None:
@@ -92,6 +94,7 @@ def test_where_nothing_was_typed_nothing_is_offered(phone: Chrome, host: str) ->
     visit(phone, host, "three-banks")
     phone.execute_script("document.getElementsByName('I2')[0].focus()")
     phone.execute_cdp_cmd("Input.insertText", {"text": "4.02"})
+    phone.execute_script("sessionStorage.removeItem('work /examples/bow-lamp/')")
     visit(phone, host, "bow-lamp")
     visit(phone, host, "bow-lamp")
     assert not phone.find_elements(By.CSS_SELECTOR, "live-example [role=status] a")
