@@ -76,15 +76,16 @@ def test_back_closes_it_and_does_no_more(opened: Chrome) -> None:
 
 
 def test_an_arrow_turns_in_it_and_on_the_page(opened: Chrome) -> None:
-    """A tap near an arrow does what it does on the page, and stays when the dialog closes."""
+    """A tap near an arrow does what it does on the page, and stays when the dialog closes; what is lit stays lit."""
     arrow = "document.querySelector('.figure-stage .arrow')"
     WebDriverWait(opened, 10, 0.02).until(lambda _: opened.execute_script("return document.querySelector('live-example').worked"))
     spot = opened.execute_script(
         f"const {{x, y, width, height}} = {arrow}.querySelector('.head').getBoundingClientRect(); return [x + width / 2, y + height / 2]"
     )
+    opened.execute_script("document.querySelector('lit-terms').lightPart(document.querySelector('.figure-frame .part').dataset.part)")
     touch(opened, "touchStart", tuple(spot))
     touch(opened, "touchEnd")
-    turned = f"return {arrow}.matches('.turned') && document.querySelector('.figure-frame .arrow').matches('.turned')"
+    turned = f"return {arrow}.matches('.turned') && document.querySelector('.figure-frame .arrow').matches('.turned') && Boolean(document.querySelector('.figure-stage .part.lit'))"
     WebDriverWait(opened, 5, 0.02).until(lambda _: opened.execute_script(turned))
     press(opened, "Close")
     assert opened.execute_script("return location.search").startswith("?flip=")

@@ -64,6 +64,16 @@ def parts_table(browser: Chrome) -> str:
     return str(browser.execute_script(script))
 
 
+@pytest.mark.parametrize(("name", "part"), [("bus-bar", "E1"), ("bus-bar", "E2"), ("three-banks", "E2"), ("pontoon-lamps", "R4")])
+@pytest.mark.usefixtures("open_example")
+def test_a_tap_on_a_symbol_means_its_part(browser: Chrome, name: str, part: str) -> None:
+    """Between the plates of a battery too, though an arrow is near."""
+    assert name in browser.current_url
+    phone.tap(browser, f".figure-frame [data-part={part}] .body")
+    assert phone.search(browser) == ""
+    assert browser.find_elements("css selector", f".figure-frame .part.lit[data-part={part}]")
+
+
 @pytest.mark.parametrize("selector", [".figure-frame .arrow[data-current={}] .head", "[data-turn={}]"])
 @pytest.mark.usefixtures("open_example")
 def test_only_what_the_last_turn_changed_is_marked(browser: Chrome, selector: str) -> None:

@@ -409,6 +409,16 @@ def test_a_pinned_figure_stays_pinned_after_a_reload(student: Chrome, host: str)
     assert not find_all(student, "figure-pin.stuck")
 
 
+def test_a_figure_pinned_beside_a_term_stays_so_too(student: Chrome, host: str) -> None:
+    """The button in the note is a hand's as well."""
+    open_page(student, f"{host}examples/three-banks/")
+    tap(student, find_all(student, ".loop-walk > .equation .term")[0])
+    tap(student, find(student, ".light-note button"))
+    student.refresh()
+    student.execute_script("document.querySelector('#loops').scrollIntoView()")
+    phone.wait_for(student, "figure-pin.stuck")
+
+
 @pytest.mark.parametrize(
     ("asked", "place"), [("?flip=I2&help=all", "loop-L2"), ("?flip=I2&set=1&help=all", "other-values"), ("?help=first", "junction-1")]
 )

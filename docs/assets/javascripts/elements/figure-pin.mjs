@@ -41,7 +41,7 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
     this.button.className = "figure-button figure-pin-button";
     this.button.textContent = say(this.isPinned ? "pin.unpin" : "pin.pin");
     tools.prepend(this.button);
-    this.button.addEventListener("click", () => this.#onButton(), { signal });
+    this.button.addEventListener("click", () => this.pinByHand(!this.isPinned), { signal });
     addEventListener("scroll", () => this.place(), { signal, passive: true });
     addEventListener("resize", () => this.place(), { signal });
     document.addEventListener("focusin", (event) => this.isStuck && bringIntoRoom(event.target), { signal });
@@ -67,9 +67,10 @@ export class FigurePin extends (globalThis.HTMLElement ?? Object) {
     return this.#byHand === false;
   }
 
-  #onButton() {
-    this.pin(!this.isPinned);
-    this.#byHand = this.isPinned;
+  /** Pin it, or take it down, because a reader wants it so: that lasts. */
+  pinByHand(wanted) {
+    this.pin(wanted);
+    this.#byHand = wanted;
     this.#keep();
   }
 

@@ -80,11 +80,11 @@ export class FigureViewer extends (globalThis.HTMLElement ?? Object) {
     this.#moved = false;
   }
 
-  /** The page behind has changed, and so does the copy. */
+  /** The page behind has changed, and so does the copy, once what is lit there is lit again. */
   #follow() {
     if (!this.dialog.open) return;
     this.#moved = true;
-    this.copy.replaceChildren(...this.querySelector(".figure-frame svg").cloneNode(true).childNodes);
+    requestAnimationFrame(() => this.copy.replaceChildren(...this.querySelector(".figure-frame svg").cloneNode(true).childNodes));
   }
 
   #forget() {

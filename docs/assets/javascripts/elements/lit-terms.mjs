@@ -141,7 +141,7 @@ export class LitTerms extends (globalThis.HTMLElement ?? Object) {
     if (!pin || pin.isPinned || pin.isInSight) return;
     const button = build(["button", { type: "button", class: "figure-button" }, say("pin.pin")]);
     button.addEventListener("click", () => {
-      pin.pin(true);
+      pin.pinByHand(true);
       button.remove();
       bringIntoRoom(this.note);
     });

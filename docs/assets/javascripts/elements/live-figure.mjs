@@ -48,8 +48,15 @@ function drawRing(group, ring) {
 export function findTappedArrow(event) {
   const named = event.target.closest(".arrow");
   if (named) return named.dataset.current;
-  if (event.target.closest(".label, .body, .loop")) return null;
-  return findNearArrow(event.currentTarget, event.clientX, event.clientY);
+  const { target, currentTarget: frame, clientX: x, clientY: y } = event;
+  if (target.closest(".label, .loop") || isOnBody(target, x, y)) return null;
+  return findNearArrow(frame, x, y);
+}
+
+/** Whether a spot lies on the symbol of a part, between its lines too. */
+function isOnBody(target, x, y) {
+  const body = target.closest(".part")?.querySelector(".body");
+  return Boolean(body && (target.closest(".body") || !farFrom(body.getBoundingClientRect(), x, y)));
 }
 
 /**
