@@ -7,13 +7,16 @@ import re
 import subprocess
 import threading
 from collections.abc import Iterator
+from contextlib import suppress
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from shutil import which
 
 import pytest
+from selenium.common.exceptions import WebDriverException
 from selenium.webdriver import Chrome, ChromeOptions, ChromeService
+from selenium.webdriver.support.wait import WebDriverWait
 
 from tests.site.library import build_whole_site
 
@@ -79,6 +82,30 @@ def version_of(program: str) -> str:
     return next(iter(re.findall(r"\d+(?:\.\d+)+", printed)), "")
 
 
+class Patient(Chrome):
+    """A browser that is back when a page is whole: now and then its driver comes back before."""
+
+    def get(self, url: str) -> None:
+        """Open a page."""
+        super().get(url)
+        self.wait_for_all()
+
+    def refresh(self) -> None:
+        """Open the page anew."""
+        super().refresh()
+        self.wait_for_all()
+
+    def wait_for_all(self) -> None:
+        """Wait for the end of loading."""
+        WebDriverWait(self, 10, 0.02).until(lambda _: self.execute_script("return document.readyState === 'complete'"))
+
+    def quit(self) -> None:
+        """End the browser: around one without windows Debian has a script, and only that is ended by the driver."""
+        with suppress(WebDriverException):
+            self.execute_cdp_cmd("Browser.close", {})
+        super().quit()
+
+
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Chrome]:
     """A Chromium without a window, which records its requests and its console."""
@@ -89,6 +116,6 @@ def browser() -> Iterator[Chrome]:
     options.set_capability("goog:loggingPrefs", {"performance": "ALL", "browser": "ALL"})
     for flag in flags:
         options.add_argument(flag)
-    running = Chrome(options=options, service=ChromeService(driver))
+    running = Patient(options=options, service=ChromeService(driver))
     yield running
     running.quit()
