@@ -185,7 +185,7 @@ def test_each_line_by_hand_asks_for_what_it_does(student: Chrome, host: str) -> 
         find(student, ".step-next").click()
     assert len(asked) == len(find_all(student, ".route-line")) == len(set(asked))
     assert asked[0] == "Next, from (2): write I3 with the other currents. With which signs?"
-    assert asked[4] == "Next: I4 is to go out of (9) and (10). What would you multiply each by?"
+    assert asked[4] == "Next: eliminate I4 from (9) and (10). What would you multiply each by?"
     assert asked[-1] == "Next: (13) has I5 already. What is it with its unit?"
 
 
@@ -611,6 +611,22 @@ def test_a_size_may_have_its_unit(student: Chrome, host: str, part: str, size: s
     row = find(student, f".loop-walk tr[data-part={part}] .your-term")
     fill(row, "+" if "rise" in hidden_text(student, f"tr[data-part={part}] td[data-withheld]") else "\N{MINUS SIGN}", size)
     assert find(student, "live-example [role=status]").text.startswith("Right.")
+
+
+def test_who_fills_in_a_second_time_may_begin_anew(student: Chrome, host: str) -> None:
+    """Where all stands already it is said, after a reload too; one button empties the fields, and a reload leaves them empty."""
+    open_page(student, f"{host}examples/bow-lamp/?help=first")
+    while shows := [each for each in find_all(student, ".your-term button") if each.is_displayed()]:
+        student.execute_script("arguments[0].click()", shows[0])
+    student.refresh()
+    phone.wait_for(student, ".help-says")
+    assert find(student, ".help-says").text == "Every term that is yours stands already. Empty my terms"
+    student.execute_script("document.querySelector('.help-says button').click()")
+    assert find_all(student, ".your-term select")
+    assert "Begin with" in find(student, "live-example [role=status]").text
+    assert student.execute_script("return document.activeElement.matches('.your-term select')")
+    student.refresh()
+    phone.wait_for(student, ".your-term select")
 
 
 @pytest.mark.parametrize("sign", ["+", "\N{MINUS SIGN}", "0"])

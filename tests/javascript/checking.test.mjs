@@ -172,3 +172,10 @@ test("who adds what is said to be missing has the law, on the side that is told"
   }
   assert.ok(told > 100, `${told}`);
 });
+
+test("of numbers with too few figures nothing is said but that", () => {
+  const place = placeOf(findExample(records, "tank-gauge-bridge"));
+  const own = ["I1 = I2 + I3", "I2 = I4 + I6", "I3 + I6 = I5", "12 = I2 + 3 I4", "I2 = 2 I3", "3 I4 = 6 I5"];
+  const numbers = { I1: "5", I2: "3", I3: "2", I4: "3", I5: "2", I6: "0" };
+  for (const equations of [[], own]) assert.equal(textsOf(answerNumbers(numbers, equations, place).says), "Too few figures to tell: give three.");
+});

@@ -6,6 +6,8 @@ export default {
   "help.first": "Fill in the first terms",
   "help.all": "Fill in all terms",
   "help.told.worked": "Every term is worked out.",
+  "help.filled": "Every term that is yours stands already.",
+  "help.empty": "Empty my terms",
   "help.begin": "Begin with {place}.",
   "help.told.first": "The first terms of every equation are yours now. What follows from them stays closed until they are right.",
   "help.told.all": "Every term of every equation is yours now. What follows from them stays closed until they are right.",

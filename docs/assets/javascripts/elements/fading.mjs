@@ -59,12 +59,38 @@ export class FadingHelp extends (globalThis.HTMLElement ?? Object) {
     this.#clear();
     if (help) this.#yours = this.#places().map((place) => this.#makeYours(place, help));
     this.#closeSections();
+    this.#showTold(help);
+  }
+
+  #showTold(help) {
     this.querySelector(".help-says")?.remove();
-    if (help) this.append(build(["p", { class: "help-says" }, ...this.#tellHelp(help)]));
+    if (!help) return;
+    const told = build(["p", { class: "help-says" }, ...this.#tellHelp(help)]);
+    if (this.#isFilled) told.append(" ", this.#makeEmptying());
+    this.append(told);
+  }
+
+  get #isFilled() {
+    return this.#yours.length > 0 && !this.#missing;
+  }
+
+  /** Who works a circuit a second time begins with empty fields. */
+  #makeEmptying() {
+    const button = build(["button", { type: "button", class: "quiet-button" }, say("help.empty")]);
+    button.addEventListener("click", () => {
+      this.#answers.clear();
+      keepTyped(this.localName, null);
+      this.#shown = null;
+      this.show();
+      this.example.announce(this.#tellHelp(this.example.state.help));
+      this.#yours.find((each) => each.missing).focus();
+    });
+    return button;
   }
 
   /** What is the reader's now, with a link to the first of it that can be seen. */
   #tellHelp(help) {
+    if (this.#isFilled) return tell("help.filled");
     const first = this.#yours.find((each) => each.missing && each.place.checkVisibility());
     if (!first) return tell(`help.told.${help || "worked"}`);
     return [...tell(`help.told.${help}`), " ", ...tell("help.begin", { place: this.#linkTo(first) })];

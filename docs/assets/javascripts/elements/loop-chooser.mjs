@@ -175,6 +175,7 @@ export class LoopChooser extends (globalThis.HTMLElement ?? Object) {
   #begin() {
     const pin = this.closest("article").querySelector("figure-pin");
     this.pinned = pin && !pin.isPinned && !pin.isInSight ? pin : null;
+    this.closest("article").querySelector("lit-terms")?.end(); // What was tapped would outshine the walk.
     this.#walkOn([]);
     this.pinned?.pin(true);
     bringIntoRoom(this.walk); // What to do stands above what has the focus.

@@ -44,6 +44,8 @@ function viewUnread({ say: said, unread }, place, values) {
 
 /** The student's own equations; the first law that does not hold; then the slip or the number that explains it, if there is one to name. */
 function viewWrong({ broken, slips, say: said, close, own, missing, alone }, place) {
+  // Whether they fit, too few figures cannot tell.
+  if (said.key === "rough") return [paragraph(...tellSaid(said, place))];
   const law = close ? null : broken[0];
   // A number that was rounded has no slip in its algebra.
   const theirs = own && !close ? [{ key: own === "algebra" ? "not-own" : "fits-own", values: {} }] : [];
