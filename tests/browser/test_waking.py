@@ -35,9 +35,9 @@ def hand(browser: Chrome, host: str) -> Iterator[Chrome]:
 
 
 def read(hand: Chrome, host: str) -> None:
-    """Open the example and wait for what is there before any sign: a driver may come back before a page is whole."""
+    """Open the example and wait for what is there before any sign."""
     hand.get(f"{host}{EXAMPLE}")
-    wait_until(hand, "document.readyState === 'complete' && document.querySelector('.figure-open')")
+    wait_until(hand, "document.querySelector('.figure-open')")
 
 
 def be_offline(hand: Chrome, offline: bool) -> None:

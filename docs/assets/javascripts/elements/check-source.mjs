@@ -1,6 +1,7 @@
 /** Where a check has its circuit from: data of its own in a lesson, or the example of the page it stands on. */
 
 import { readTopology, turnCurrent } from "../laws/circuit.mjs";
+import { keep } from "../laws/keep.mjs";
 
 /**
  * @typedef {import("../page/checking.mjs").Place & {layout: object | null}} Place
@@ -18,8 +19,7 @@ const made = new WeakMap();
 export async function findSource(element) {
   const part = element.closest(".part");
   if (!part) return (await import("./check-page.mjs")).findPageSource(element);
-  if (!made.has(part)) made.set(part, makeLessonSource(part));
-  return made.get(part);
+  return keep(made, part, () => makeLessonSource(part));
 }
 
 /** In a lesson arrows are as the lesson says, `data-flip="I1.I3"`, until the reader turns them there; the figure of a light page follows. */

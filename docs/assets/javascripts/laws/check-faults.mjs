@@ -46,7 +46,10 @@ export function chooseApart(slips, reading, laws) {
 }
 
 /** Whether a resistance with the wrong current is just what another part has of that current: then it was meant for that part. */
-const isOwnTerm = ({ part, column }, laws) => laws.live.some((other) => other.column === column && other.drop && other.drop === laws.live.find(({ name }) => name === part).drop);
+function isOwnTerm({ part, column }, { live }) {
+  const { drop } = live.find(({ name }) => name === part);
+  return live.some((other) => other.column === column && other.drop === drop);
+}
 
 /** Single terms before all terms of a part or a branch; of these those typed last, for a walk goes on as it began. */
 function chooseSingle(slips, { terms }) {

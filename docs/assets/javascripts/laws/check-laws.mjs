@@ -8,6 +8,7 @@
 import { readTopology } from "./circuit.mjs";
 import { IndependentRows } from "./elimination.mjs";
 import { fraction, greatestDivisor, parse } from "./fraction.mjs";
+import { keep } from "./keep.mjs";
 import { branchVector, findAllLoops, memberKey } from "./loop.mjs";
 import { unitChoices } from "./read-units.mjs";
 
@@ -28,11 +29,8 @@ const known = new WeakMap();
  */
 export function findLaws(example, { flip = [] } = {}) {
   const turned = example.unknowns.filter((name) => Array.isArray(flip) && flip.includes(name));
-  const kept = known.get(example) ?? new Map();
-  known.set(example, kept);
-  const key = turned.join(" ");
-  if (!kept.has(key)) kept.set(key, buildLaws(example, turned));
-  return kept.get(key);
+  const kept = keep(known, example, () => new Map());
+  return keep(kept, turned.join(" "), () => buildLaws(example, turned));
 }
 
 function buildLaws(example, flip) {

@@ -5,6 +5,7 @@
  * but what one slip changes agree, that slip is a candidate.
  */
 import { fraction } from "./fraction.mjs";
+import { keep } from "./keep.mjs";
 import { listWays } from "./slip.mjs";
 
 /** The most columns in which a row may differ from a law, unless a known slip changes more. */
@@ -94,8 +95,7 @@ const kept = new WeakMap();
 
 /** Every slip that a law may suffer, by how it changes the row. */
 export function listSlips(law, laws) {
-  if (!kept.has(law)) kept.set(law, group(listWays(law, laws)));
-  return kept.get(law);
+  return keep(kept, law, () => group(listWays(law, laws)));
 }
 
 function group(ways) {

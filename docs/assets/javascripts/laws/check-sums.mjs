@@ -14,13 +14,12 @@ export function findSum(readings, laws) {
   const reading = sums.find((each) => isLike(each) && (isUsual(each.choice, laws) || (each.natural && isPutTogether(each.shares, laws))));
   if (!reading) return null;
   const { shares, natural } = reading;
-  const told = describeSum(shares, reading, laws, null);
-  const isLong = told.say.key === "is-long-sum";
+  const sum = { verdict: "combination", faults: [], ...describeSum(shares, reading, laws) };
+  const isLong = sum.say.key === "is-long-sum";
   const putIn = isLong && findPutIn(reading, laws).find(({ right, written }) => right === written);
-  if (putIn) return { verdict: "combination", faults: [], ...told, say: { key: "is-put-in", values: describePutIn(putIn, laws) } };
+  if (putIn) return { ...sum, say: { key: "is-put-in", values: describePutIn(putIn, laws) } };
   const chance = isNumber(reading) ? null : findChance(reading, { isLong, natural }, laws);
-  if (chance) return { verdict: "combination", faults: [], ...describeSum(shares, reading, laws, chance.key), doubts: chance.doubts };
-  return { verdict: "combination", faults: [], ...told };
+  return chance ? { ...sum, say: { ...sum.say, key: chance.key }, doubts: chance.doubts } : sum;
 }
 
 /** I1 = 2: a current by itself, and its value. */

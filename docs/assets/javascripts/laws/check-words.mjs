@@ -19,16 +19,15 @@ export function describeLaw(law, reading, laws) {
 
 /**
  * A true combination, and how it is made of the equations of the page.
- * @param {string | null} chance what is said of one that is true by its values only
  */
-export function describeSum(shares, reading, laws, chance) {
+export function describeSum(shares, reading, laws) {
   const loops = shares.filter(({ law }) => law.rule === "loop");
   const inUnits = ({ law, factor }) => (law.rule === "loop" ? factor.times(fraction(laws.scale)).times(laws.choices[0].resistance) : factor);
   const unit = inUnits(loops[0] ?? shares[0]).size();
   const sum = shares.map((share) => ({ origin: share.law.origin, factor: inUnits(share).over(unit) }));
   const plainSum = sum.every(({ factor }) => factor.size().equals(ONE));
   const alone = reading.row.slice(0, -1).filter(Boolean).length === 1;
-  const key = chance ?? (alone ? "is-answer" : plainSum && sum.length <= MOST_ROWS ? "is-sum" : "is-long-sum");
+  const key = alone ? "is-answer" : plainSum && sum.length <= MOST_ROWS ? "is-sum" : "is-long-sum";
   const written = writeSum(sum);
   const zeros = laws.unknowns.filter((_, column) => laws.answer[column].isZero);
   const typed = zeros.filter((current) => reading.row[laws.unknowns.indexOf(current)]);

@@ -4,6 +4,7 @@
  * A name may be typed with a subscript in any of the usual ways: I1, I_1, I_{1}, I 1, i1. Which name is meant must be
  * unambiguous, else it is not read.
  */
+import { keep } from "./keep.mjs";
 
 /** @typedef {{current: number} | {part: string, quantity: "resistance" | "emf"}} Meaning */
 
@@ -16,8 +17,7 @@ const split = (name) => /^(.[A-Za-z]*?)_?(\d+|[A-Za-z]?\d*)$/.exec(name)?.slice(
  * @returns {{pattern: RegExp, meaning: Meaning, name: string}[]}
  */
 export function listNames(circuit, plainInner = false) {
-  if (!kept.has(circuit)) kept.set(circuit, [false, true].map((plain) => makeNames(circuit, plain)));
-  return kept.get(circuit)[Number(plainInner)];
+  return keep(kept, circuit, () => [false, true].map((plain) => makeNames(circuit, plain)))[Number(plainInner)];
 }
 
 const kept = new WeakMap();

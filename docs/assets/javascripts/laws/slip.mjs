@@ -7,6 +7,7 @@
  */
 
 import { fraction } from "./fraction.mjs";
+import { keep } from "./keep.mjs";
 
 /**
  * @typedef {import("./check-laws.mjs").Law} Law
@@ -179,8 +180,7 @@ export const rowRules = {
  * @returns {(Way & {slip: string, law: Law})[]}
  */
 export function listWays(law, laws) {
-  if (!kept.has(law)) kept.set(law, Object.entries(rowRules).flatMap(([slip, rule]) => rule(law, laws).map((way) => ({ ...way, slip, law }))));
-  return kept.get(law);
+  return keep(kept, law, () => Object.entries(rowRules).flatMap(([slip, rule]) => rule(law, laws).map((way) => ({ ...way, slip, law }))));
 }
 
 const kept = new WeakMap();

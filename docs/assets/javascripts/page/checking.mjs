@@ -94,7 +94,7 @@ function tellFault({ say: said }, place) {
   if (moved && thereRight) {
     const word = (key) => sentence({ key, values: {} });
     const [sense, side] = [word(thereRight.startsWith("+") ? "sense.plus" : "sense.minus"), word(said.values.isRight ? "side.right" : "side.left")];
-    const told = tellSaid({ key: said.key + (there ? "-moved" : ".moved"), values: { ...said.values, sense, side } }, place);
+    const told = tellSaid({ key: said.key + (said.key.includes(".") ? "-moved" : ".moved"), values: { ...said.values, sense, side } }, place);
     if (told.length) return told;
   }
   const key = there && thereRight ? "moved.term" : "moved";

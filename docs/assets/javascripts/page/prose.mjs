@@ -1,5 +1,7 @@
 /** Names in running text. Mirrors page/prose.py and name_runs of figure/lettering.py. */
 
+import { keep } from "../laws/keep.mjs";
+
 /** How a name is set: its letter italic, the rest an upright subscript; a word without a digit is set whole. */
 export function nameRuns(name) {
   const isWord = name.length === 1 || /^\p{Ll}\p{L}*$/u.test(name);
@@ -40,10 +42,7 @@ export function setText(text, topology) {
 const kept = new WeakMap();
 
 /** For every name that text may mention what it names; a part before a loop before a current. */
-function findNames(topology) {
-  if (!kept.has(topology)) kept.set(topology, new Map(listNames(topology)));
-  return kept.get(topology);
-}
+const findNames = (topology) => keep(kept, topology, () => new Map(listNames(topology)));
 
 const listNames = ({ branches, loops, parts }) => [
   ...branches.map((branch) => [branch.current, "current"]),

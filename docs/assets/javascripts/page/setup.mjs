@@ -1,6 +1,7 @@
 /** What the page shows before anything is solved: directions, junctions, loops, equation set. Mirrors page/setup.py. */
 
 import { writeJunction, writeLoop } from "../laws/equation.mjs";
+import { keep } from "../laws/keep.mjs";
 import { equationInUnits, gatheredTerms } from "../laws/meaning.mjs";
 import { MINUS, plain } from "../laws/numeral.mjs";
 import { equation, math, name, number, operator, row, termSum } from "./mathml.mjs";
@@ -30,11 +31,9 @@ const undrawn = {};
 
 /** A branch that runs as it did has the very row that it had: what writes only what differs need not look into it. */
 function keepDirection(branch, worked) {
-  const drawn = worked.layout ?? undrawn;
-  if (!kept.has(drawn)) kept.set(drawn, new Map());
+  const rows = keep(kept, worked.layout ?? undrawn, () => new Map());
   const key = [branch.current, ...branch.steps.map(({ part, forward }) => `${part.name} ${forward}`)].join();
-  if (!kept.get(drawn).has(key)) kept.get(drawn).set(key, viewDirection(branch, worked));
-  return kept.get(drawn).get(key);
+  return keep(rows, key, () => viewDirection(branch, worked));
 }
 
 function viewDirection(branch, { topology, layout }) {
